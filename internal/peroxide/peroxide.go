@@ -1,0 +1,128 @@
+// Package peroxide computes with the strength of hydrogen peroxide developers.
+//
+// Strength is kept as mass per cent; the trade's volumes are 10/3 of it, so that
+// 10, 20, 30 and 40 vol are 3, 6, 9 and 12 %. That rule is the trade's own and
+// the law pairs 12 % with 40 volumes; against the volume of oxygen really given
+// off it is 1.2 % low at one atmosphere and 0.2 % high at one bar. Densities are
+// taken as 1.00 g/mL: everything is weighed.
+package peroxide
+
+import (
+	"fmt"
+	"strings"
+
+	"plait/internal/exact"
+	"plait/internal/measure"
+)
+
+// Strength is the share of hydrogen peroxide in a developer or a bowl. The zero
+// Strength is water.
+type Strength struct{ percent exact.Number }
+
+// perVolume is the per cent of one volume by the trade's rule.
+var perVolume = exact.Of(3, 10)
+
+// Ceiling is the strongest peroxide allowed in hair products: 12 %, 40 volumes
+// (Regulation (EC) No 1223/2009, Annex III, entry 12(a), as replaced by
+// Regulation (EU) 2019/831; the United Kingdom kept the same annex).
+var Ceiling = Percent(exact.Int(12))
+
+// pairTolerance is how far a typed pair of per cent and volumes may lie apart:
+// 0.15 %, half a volume, far inside the pharmacopoeial limits for a nominal 6 %
+// (5.0 to 7.0 %).
+var pairTolerance = exact.Of(15, 100)
+
+// Percent returns the strength of n per cent.
+func Percent(n exact.Number) Strength { return Strength{n} }
+
+// Volumes returns the strength of n volumes.
+func Volumes(n exact.Number) Strength { return Strength{n.Mul(perVolume)} }
+
+// Percent returns the strength in per cent.
+func (s Strength) Percent() exact.Number { return s.percent }
+
+// Volumes returns the strength in volumes.
+func (s Strength) Volumes() exact.Number { return s.percent.Quo(perVolume) }
+
+// Cmp returns −1, 0 or +1 as s is weaker than, equal to or stronger than o.
+func (s Strength) Cmp(o Strength) int { return s.percent.Cmp(o.percent) }
+
+// Sub returns how much stronger s is than o.
+func (s Strength) Sub(o Strength) Strength { return Strength{s.percent.Sub(o.percent)} }
+
+// IsZero reports whether there is no peroxide.
+func (s Strength) IsZero() bool { return s.percent.IsZero() }
+
+// String prints the strength in per cent to at most two places, "1.27 %".
+func (s Strength) String() string { return s.percent.Decimal(2) + " %" }
+
+// VolumesString prints the strength in volumes to at most one place, "6 vol".
+func (s Strength) VolumesString() string { return s.Volumes().Decimal(1) + " vol" }
+
+// Agrees reports whether two strengths are one developer stated twice, in volumes
+// and in per cent: they differ by no more than 0.15 %.
+func (s Strength) Agrees(o Strength) bool {
+	return !pairTolerance.Less(s.percent.Sub(o.percent).Abs())
+}
+
+// Parse reads "6 vol" or "1.8 %".
+func Parse(text string) (Strength, error) {
+	text = strings.TrimSpace(text)
+	number, unit := text, ""
+	for _, u := range []string{"volumes", "volume", "vols", "vol", "%", "per cent"} {
+		if cut, ok := strings.CutSuffix(strings.ToLower(text), u); ok {
+			number, unit = strings.TrimSpace(text[:len(cut)]), u
+			break
+		}
+	}
+	if unit == "" {
+		return Strength{}, fmt.Errorf("%q is not a developer strength; write volumes or per cent, as in 20 vol or 6 %%", text)
+	}
+	n, err := measure.ParseNumber(number)
+	if err != nil {
+		return Strength{}, err
+	}
+	if unit == "%" || unit == "per cent" {
+		return Percent(n), nil
+	}
+	return Volumes(n), nil
+}
+
+// Amount is a weight of developer of one strength.
+type Amount struct {
+	Mass     measure.Mass
+	Strength Strength
+}
+
+// Mixed returns the strength of everything poured together,
+//
+//	Σ(mass · strength) ÷ Σ mass,
+//
+// by mass balance of the peroxide. Cream, powder and additives count with
+// strength zero. The total must not be zero.
+func Mixed(amounts ...Amount) Strength {
+	var peroxide exact.Number
+	var total measure.Mass
+	for _, a := range amounts {
+		peroxide = peroxide.Add(a.Mass.Grams().Mul(a.Strength.percent))
+		total = total.Add(a.Mass)
+	}
+	return Strength{peroxide.Quo(total.Grams())}
+}
+
+// Blend returns the parts of a strong and a weak developer that give the wanted
+// strength: strong = wanted − weak, weak = strong − wanted (alligation). It fails
+// where the wanted strength lies outside the two, or they are equal.
+func Blend(strong, weak, wanted Strength) (partsStrong, partsWeak exact.Number, err error) {
+	if strong.Cmp(weak) < 0 {
+		partsWeak, partsStrong, err = Blend(weak, strong, wanted)
+		return partsStrong, partsWeak, err
+	}
+	switch {
+	case strong.Cmp(weak) == 0:
+		return exact.Zero, exact.Zero, fmt.Errorf("both developers are %s; blending them changes nothing", strong)
+	case wanted.Cmp(weak) < 0 || wanted.Cmp(strong) > 0:
+		return exact.Zero, exact.Zero, fmt.Errorf("%s and %s cannot be blended to %s: it lies outside the two", strong, weak, wanted)
+	}
+	return wanted.percent.Sub(weak.percent), strong.percent.Sub(wanted.percent), nil
+}
