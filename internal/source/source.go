@@ -206,9 +206,46 @@ type Text struct {
 	Span  Span
 }
 
+// blanks is what may stand around a value without being part of it.
+const blanks = " \t\r\n"
+
 // Trim returns the text without white space around it, its span narrowed alike.
 func (t Text) Trim() Text {
-	left := len(t.Value) - len(strings.TrimLeft(t.Value, " \t\r\n"))
-	value := strings.TrimSpace(t.Value)
-	return Text{Value: value, Span: t.Span.Sub(left, left+len(value))}
+	left := len(t.Value) - len(strings.TrimLeft(t.Value, blanks))
+	return t.Slice(left, left+len(strings.Trim(t.Value, blanks)))
+}
+
+// Slice returns the part of the text from byte start up to end, its span narrowed
+// alike. Where the value is not what stands in the file letter for letter (a
+// quoted scalar with escapes), the whole span is kept.
+func (t Text) Slice(start, end int) Text {
+	part := Text{Value: t.Value[start:end], Span: t.Span}
+	if t.Span.Len() == len(t.Value) {
+		part.Span = t.Span.Sub(start, end)
+	}
+	return part
+}
+
+// Split cuts the text at every separator and trims the parts.
+func (t Text) Split(sep string) []Text {
+	var parts []Text
+	start := 0
+	for {
+		i := strings.Index(t.Value[start:], sep)
+		if i < 0 {
+			return append(parts, t.Slice(start, len(t.Value)).Trim())
+		}
+		parts = append(parts, t.Slice(start, start+i).Trim())
+		start += i + len(sep)
+	}
+}
+
+// Cut cuts the text at the first separator and trims both parts; found is false,
+// and before the whole text, where there is none.
+func (t Text) Cut(sep string) (before, after Text, found bool) {
+	i := strings.Index(t.Value, sep)
+	if i < 0 {
+		return t.Trim(), t.Slice(len(t.Value), len(t.Value)), false
+	}
+	return t.Slice(0, i).Trim(), t.Slice(i+len(sep), len(t.Value)).Trim(), true
 }
