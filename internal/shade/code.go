@@ -108,3 +108,14 @@ func (g Grammar) letterTones(text, rest string) ([]string, error) {
 func LooksLikeCode(word string) bool {
 	return word != "" && word[0] >= '0' && word[0] <= '9' && !strings.ContainsAny(word, " \t")
 }
+
+// Bare takes a code apart where no range is at hand: only the level is known, from
+// the number in front, which nearly all makers write first. The rest has no
+// meaning.
+func Bare(text string) Code {
+	level := 0
+	for i := 0; i < len(text) && i < 2 && text[i] >= '0' && text[i] <= '9'; i++ {
+		level = level*10 + int(text[i]-'0')
+	}
+	return Code{Text: text, Level: Level(level)}
+}
