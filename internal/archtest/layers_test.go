@@ -27,6 +27,7 @@ var layers = []struct {
 		"internal/measure",
 		"internal/peroxide",
 		"internal/shade",
+		"internal/hair",
 		"internal/mix",
 	}},
 	{name: "L2 notations", rows: []string{

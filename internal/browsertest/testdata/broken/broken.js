@@ -1,0 +1,2 @@
+console.log('hello')
+throw new Error('thrown on purpose')
