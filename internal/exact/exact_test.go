@@ -2,6 +2,7 @@ package exact
 
 import (
 	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -113,10 +114,25 @@ func FuzzParse(f *testing.F) {
 			}
 			return
 		}
-		if want, ok := new(big.Rat).SetString(s); !ok || n.rat().Cmp(want) != 0 {
+		if want, ok := readDecimal(s); !ok || n.rat().Cmp(want) != 0 {
 			t.Fatalf("Parse(%q) = %s, math/big reads %v", s, n, want)
 		}
 	})
+}
+
+// readDecimal reads a number with math/big. The parts of a fraction are read on
+// their own, because Rat.SetString takes a leading 0 in them for octal.
+func readDecimal(s string) (*big.Rat, bool) {
+	num, den, ok := strings.Cut(s, "/")
+	if !ok {
+		return new(big.Rat).SetString(s)
+	}
+	a, okA := new(big.Int).SetString(num, 10)
+	b, okB := new(big.Int).SetString(den, 10)
+	if !okA || !okB || b.Sign() == 0 {
+		return nil, false
+	}
+	return new(big.Rat).SetFrac(a, b), true
 }
 
 func BenchmarkScaleBowl(b *testing.B) {
