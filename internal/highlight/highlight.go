@@ -15,7 +15,7 @@ import (
 
 // maxCode is the longest sample that is coloured, in bytes. Nobody reads a longer
 // one, and regular expressions are slow.
-const maxCode = 64 << 10
+const maxCode = 16 << 10
 
 // maxKept is how many samples are remembered. A long preview would else keep
 // every state of a sample that was ever typed.

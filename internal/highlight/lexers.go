@@ -82,7 +82,7 @@ func lessonRules() chroma.Rules {
 			{Pattern: "`\\{[^}`\\n]*\\}`", Type: mark},
 			{Pattern: "`[^`\\n]+`", Type: text},
 			{Pattern: `\*\*[^*\n]+\*\*`, Type: strong},
-			{Pattern: `(!?\[)([^\]\n]*)(\]\()([^)\n]*)(\))`, Type: chroma.ByGroups(mark, plain, mark, text, mark)},
+			{Pattern: `(!?\[)([^\]\n]{0,400})(\]\()([^)\n]{0,400})(\))`, Type: chroma.ByGroups(mark, plain, mark, text, mark)},
 			{Pattern: `^( *)([-*>|:]|\d+\.)(?= )`, Type: chroma.ByGroups(plain, mark)},
 			{Pattern: `[^\W]+`, Type: plain},
 			{Pattern: `[^\n]`, Type: plain},
