@@ -3,7 +3,6 @@ package browsertest
 import (
 	"bytes"
 	"net/url"
-	"os"
 	"path"
 	"slices"
 	"strings"
@@ -182,14 +181,11 @@ func expectTitles(t *testing.T, all map[string]outline) {
 // TestNoLocalPath looks for traces of the machine that built the site.
 func TestNoLocalPath(t *testing.T) {
 	s := built(t)
-	for i, file := range s.paths(s.files) {
-		data, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, name := range s.files {
+		data := readFile(t, s, name)
 		for _, dir := range []string{s.dir, repository()} {
 			if bytes.Contains(data, []byte(dir)) {
-				t.Errorf("%s holds the path %s", s.files[i], dir)
+				t.Errorf("%s holds the path %s", name, dir)
 			}
 		}
 	}
