@@ -67,15 +67,8 @@ func (s Strength) Agrees(o Strength) bool {
 
 // Parse reads "6 vol" or "1.8 %".
 func Parse(text string) (Strength, error) {
-	text = strings.TrimSpace(text)
-	number, unit := text, ""
-	for _, u := range []string{"volumes", "volume", "vols", "vol", "%", "per cent"} {
-		if cut, ok := strings.CutSuffix(strings.ToLower(text), u); ok {
-			number, unit = strings.TrimSpace(text[:len(cut)]), u
-			break
-		}
-	}
-	if unit == "" {
+	number, unit, ok := cutUnit(strings.ToLower(strings.TrimSpace(text)))
+	if !ok || number == "" {
 		return Strength{}, fmt.Errorf("%q is not a developer strength; write volumes or per cent, as in 20 vol or 6 %%", text)
 	}
 	n, err := measure.ParseNumber(number)
@@ -88,41 +81,12 @@ func Parse(text string) (Strength, error) {
 	return Volumes(n), nil
 }
 
-// Amount is a weight of developer of one strength.
-type Amount struct {
-	Mass     measure.Mass
-	Strength Strength
-}
-
-// Mixed returns the strength of everything poured together,
-//
-//	Σ(mass · strength) ÷ Σ mass,
-//
-// by mass balance of the peroxide. Cream, powder and additives count with
-// strength zero. The total must not be zero.
-func Mixed(amounts ...Amount) Strength {
-	var peroxide exact.Number
-	var total measure.Mass
-	for _, a := range amounts {
-		peroxide = peroxide.Add(a.Mass.Grams().Mul(a.Strength.percent))
-		total = total.Add(a.Mass)
+// cutUnit takes a unit of strength off the end of a text in lower case.
+func cutUnit(text string) (number, unit string, ok bool) {
+	for _, unit := range []string{"volumes", "volume", "vols", "vol", "%", "per cent"} {
+		if number, ok := strings.CutSuffix(text, unit); ok {
+			return strings.TrimSpace(number), unit, true
+		}
 	}
-	return Strength{peroxide.Quo(total.Grams())}
-}
-
-// Blend returns the parts of a strong and a weak developer that give the wanted
-// strength: strong = wanted − weak, weak = strong − wanted (alligation). It fails
-// where the wanted strength lies outside the two, or they are equal.
-func Blend(strong, weak, wanted Strength) (partsStrong, partsWeak exact.Number, err error) {
-	if strong.Cmp(weak) < 0 {
-		partsWeak, partsStrong, err = Blend(weak, strong, wanted)
-		return partsStrong, partsWeak, err
-	}
-	switch {
-	case strong.Cmp(weak) == 0:
-		return exact.Zero, exact.Zero, fmt.Errorf("both developers are %s; blending them changes nothing", strong)
-	case wanted.Cmp(weak) < 0 || wanted.Cmp(strong) > 0:
-		return exact.Zero, exact.Zero, fmt.Errorf("%s and %s cannot be blended to %s: it lies outside the two", strong, weak, wanted)
-	}
-	return wanted.percent.Sub(weak.percent), strong.percent.Sub(wanted.percent), nil
+	return "", "", false
 }
