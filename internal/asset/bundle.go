@@ -1,0 +1,135 @@
+// Package asset makes the files that pages call in: one script, one style sheet,
+// and pictures under names that change with their content.
+package asset
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+
+	"github.com/evanw/esbuild/pkg/api"
+)
+
+// Bundle holds the script and the style sheet of a site.
+type Bundle struct {
+	Script, Style File
+}
+
+// File is a finished file with its path from the root of the site.
+type File struct {
+	Path string
+	Data []byte
+}
+
+// Entry points within the layouts.
+const (
+	scriptEntry = "scripts/plait.js"
+	styleEntry  = "styles/plait.css"
+)
+
+// Build bundles the scripts of layouts into one classic script, which also runs
+// on pages opened from a folder, and its style sheets into one, with the swatches
+// of all shades after them.
+func Build(layouts fs.FS) (*Bundle, error) {
+	script, err := bundle(layouts, scriptEntry, "")
+	if err != nil {
+		return nil, err
+	}
+	style, err := bundle(layouts, styleEntry, "")
+	if err != nil {
+		return nil, err
+	}
+	style = append(style, Swatches()...)
+	return &Bundle{
+		Script: File{Path: Name("plait.js", script), Data: script},
+		Style:  File{Path: Name("plait.css", style), Data: style},
+	}, nil
+}
+
+// Script bundles one script module and what it imports. Where global is not empty
+// the script assigns what the module exports to that name.
+func Script(layouts fs.FS, entry, global string) ([]byte, error) {
+	return bundle(layouts, entry, global)
+}
+
+// Name returns the path of an asset: a folder for all of them, the file's own
+// name, and the first digits of a hash of its content. A changed file has a new
+// name, so an old page never meets a new style sheet.
+func Name(name string, data []byte) string {
+	sum := sha256.Sum256(data)
+	return Fingerprint(name, sum)
+}
+
+// Fingerprint is [Name] for a file whose SHA-256 sum is known already.
+func Fingerprint(name string, sum [sha256.Size]byte) string {
+	base := path.Base(name)
+	ext := path.Ext(base)
+	return "assets/" + strings.TrimSuffix(base, ext) + "-" + hex.EncodeToString(sum[:5]) + strings.ToLower(ext)
+}
+
+// bundle runs esbuild on files of layouts alone: nothing is read from a disk.
+func bundle(layouts fs.FS, entry, global string) ([]byte, error) {
+	result := api.Build(api.BuildOptions{
+		EntryPoints:       []string{entry},
+		Bundle:            true,
+		Write:             false,
+		MinifyWhitespace:  true,
+		MinifySyntax:      true,
+		MinifyIdentifiers: true,
+		Charset:           api.CharsetUTF8,
+		LegalComments:     api.LegalCommentsNone,
+		Format:            api.FormatIIFE,
+		GlobalName:        global,
+		Target:            api.ES2020, // the first with whole numbers of any size
+		Outdir:            "/",
+		AbsWorkingDir:     "/",
+		Plugins:           []api.Plugin{fromFS(layouts)},
+	})
+	if len(result.Errors) > 0 {
+		return nil, errors.New(describe(result.Errors[0]))
+	}
+	return result.OutputFiles[0].Contents, nil
+}
+
+// describe puts a message of esbuild into the form of ours.
+func describe(m api.Message) string {
+	if m.Location == nil {
+		return m.Text
+	}
+	file := strings.TrimPrefix(m.Location.File, namespace+":")
+	return fmt.Sprintf("%s:%d:%d: %s", file, m.Location.Line, m.Location.Column+1, m.Text)
+}
+
+// namespace keeps esbuild from looking for our modules on the disk.
+const namespace = "layouts"
+
+// fromFS resolves and loads modules from a file system.
+func fromFS(files fs.FS) api.Plugin {
+	return api.Plugin{Name: namespace, Setup: func(build api.PluginBuild) {
+		build.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
+			if strings.HasPrefix(a.Path, "data:") || strings.HasPrefix(a.Path, "#") {
+				return api.OnResolveResult{Path: a.Path, External: true}, nil
+			}
+			if a.Kind == api.ResolveEntryPoint {
+				return api.OnResolveResult{Path: a.Path, Namespace: namespace}, nil
+			}
+			return api.OnResolveResult{Path: path.Join(path.Dir(a.Importer), a.Path), Namespace: namespace}, nil
+		})
+		build.OnLoad(api.OnLoadOptions{Filter: ".*", Namespace: namespace}, func(a api.OnLoadArgs) (api.OnLoadResult, error) {
+			text, err := fs.ReadFile(files, a.Path)
+			if err != nil {
+				return api.OnLoadResult{}, err
+			}
+			contents := string(text)
+			loader := api.LoaderJS
+			if path.Ext(a.Path) == ".css" {
+				loader = api.LoaderCSS
+			}
+			return api.OnLoadResult{Contents: &contents, Loader: loader}, nil
+		})
+	}}
+}

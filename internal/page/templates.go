@@ -1,0 +1,74 @@
+package page
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"io/fs"
+)
+
+// parts are the templates that pages share; kinds are the pages themselves, each
+// of which defines the template "main".
+var (
+	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again"}
+	kinds = []string{"home", "module", "lesson", "words", "standing", "find", "missing"}
+)
+
+// Templates holds the parsed templates of a course. It is safe for concurrent
+// use.
+type Templates struct {
+	parts *template.Template
+	kinds map[string]*template.Template
+}
+
+// ParseTemplates reads templates/NAME.html from layouts.
+func ParseTemplates(layouts fs.FS) (*Templates, error) {
+	shared := template.New("parts")
+	for _, name := range parts {
+		if err := parse(shared, layouts, name); err != nil {
+			return nil, err
+		}
+	}
+	set := &Templates{parts: shared, kinds: map[string]*template.Template{}}
+	for _, name := range kinds {
+		page, err := shared.Clone()
+		if err != nil {
+			return nil, fmt.Errorf("template %s: %w", name, err)
+		}
+		if err := parse(page, layouts, name); err != nil {
+			return nil, err
+		}
+		set.kinds[name] = page
+	}
+	return set, nil
+}
+
+// parse adds the definitions of one file to a set.
+func parse(set *template.Template, layouts fs.FS, name string) error {
+	text, err := fs.ReadFile(layouts, "templates/"+name+".html")
+	if err != nil {
+		return err
+	}
+	if _, err := set.New(name + ".html").Parse(string(text)); err != nil {
+		return fmt.Errorf("templates/%s.html: %w", name, err)
+	}
+	return nil
+}
+
+// page renders a whole page of one kind.
+func (t *Templates) page(kind string, view any) ([]byte, error) {
+	var out bytes.Buffer
+	if err := t.kinds[kind].ExecuteTemplate(&out, "base", view); err != nil {
+		return nil, fmt.Errorf("page %s: %w", kind, err)
+	}
+	return out.Bytes(), nil
+}
+
+// part renders a shared part by itself, to be set into pages.
+func (t *Templates) part(name string, view any) (template.HTML, error) {
+	var out bytes.Buffer
+	if err := t.parts.ExecuteTemplate(&out, name, view); err != nil {
+		return "", fmt.Errorf("part %s: %w", name, err)
+	}
+	return template.HTML(out.String()), nil
+}

@@ -1,0 +1,302 @@
+package page
+
+import "html/template"
+
+// The views are what templates see: text already worded, numbers already
+// formatted, and HTML only where a field says so. They know nothing of courses,
+// so a template can be read and replaced without knowing the program.
+//
+// A path in a view is relative to the page that shows it, unless it says
+// otherwise.
+
+// Site is what all pages of a course share.
+type Site struct {
+	Title    string
+	ID       string // prefix of what the reader's device stores for this course
+	Language string // BCP 47
+	Edition  string
+	Law      string // country whose rules the course states, "" for none
+	Menu     []Link // from the root of the site
+	Style    string // style sheet, from the root of the site
+	Script   string // script, from the root of the site
+	Live     string // script of the live preview, "" for a built site
+	Policy   string // content security policy
+}
+
+// Frame is what every page has around its main part.
+type Frame struct {
+	Site        *Site
+	Chrome      *Chrome
+	Root        string // way to the root of the site: "" or "../"
+	Kind        string // class of the page's body
+	Title       string // in the window's title
+	Heading     string // in the page
+	Description string
+}
+
+// Chrome is the part of pages that is the same for all pages of one folder.
+type Chrome struct {
+	Head, Top, Foot template.HTML
+}
+
+// Link is a place to go.
+type Link struct {
+	Text   string
+	Path   string
+	Before string // small words before the text: "Next lesson"
+}
+
+// Fact is a short statement with its figure first: 4 steps.
+type Fact struct {
+	Value string
+	Text  string
+}
+
+// HomeView is the first page.
+type HomeView struct {
+	Frame
+	Lead    string
+	Facts   []Fact
+	First   *Link // the lesson to begin with
+	Plait   []Lobe
+	Modules []ModuleRow
+	Pages   []Link // standing pages
+}
+
+// Lobe is one visible piece of the drawn plait.
+type Lobe struct {
+	Class string // swatch
+	Place string // SVG transform
+}
+
+// ModuleRow is a module on the home page.
+type ModuleRow struct {
+	ID      string
+	Number  int
+	Title   string
+	Summary string
+	Path    string
+	Lessons []LessonRow
+}
+
+// LessonRow is a lesson in a list of lessons.
+type LessonRow struct {
+	Title   string
+	Summary string
+	Path    string
+	Facts   []string
+	Stripe  []Stripe // the bowls of the lesson in proportion
+}
+
+// Stripe is one coloured length of a bar. X and Width are per cent of the bar.
+type Stripe struct {
+	Swatch string
+	X      string
+	Width  string
+}
+
+// ModuleView is the page of a module.
+type ModuleView struct {
+	Frame
+	Number, Of     int
+	Lead           string
+	Facts          []Fact
+	Lessons        []LessonRow
+	Previous, Next *Link
+}
+
+// LessonView is the page of a lesson.
+type LessonView struct {
+	Frame
+	Module         Link   // its Path is from the root of the site
+	Place          string // Lesson 2 of 3
+	Lead           string
+	Facts          []Fact
+	Ladder         *LadderView
+	Care           *CareView
+	Outcomes       []string
+	Hair           []Term
+	Kit            []string
+	Opening        template.HTML // text before the first step
+	Steps          []StepView
+	Patterns       bool // the page shows bowls
+	Previous, Next *Link
+	Within         template.HTML // links to the lessons of the module
+}
+
+// Term is a name with what is said of it.
+type Term struct {
+	Term, Value string
+}
+
+// LadderView places the hair of a lesson on the ladder of levels.
+type LadderView struct {
+	Rungs []Rung
+	Marks []Mark
+}
+
+// Rung is one level of the ladder.
+type Rung struct {
+	Level  int
+	Swatch string
+	Marked bool
+}
+
+// Mark says what stands at a level: roots, lengths, the target.
+type Mark struct {
+	Level  string
+	Swatch string
+	Text   string
+}
+
+// CareView is what to do and know before work begins.
+type CareView struct {
+	Title string
+	Items []CareItem
+	Law   string // what the stated law adds, "" for nothing
+}
+
+// CareItem is one caution, with the words to catch the eye first.
+type CareItem struct {
+	Lead string
+	Text string
+}
+
+// StepView is one step of a lesson.
+type StepView struct {
+	ID     string
+	Number int
+	Title  string
+	Time   *TimeView // nil where the step names no time
+	Body   template.HTML
+}
+
+// TimeView is a time in the recording.
+type TimeView struct {
+	Text     string // 1:02:03
+	Duration string // ISO 8601, PT1H2M3S
+}
+
+// BowlView is the card of one formula.
+type BowlView struct {
+	ID       string
+	Title    string
+	On       string // kind, range and sections in words
+	Said     string // the formula as it is said: 2 parts 8N + 1 part 8V, 6 vol at 1:2
+	Parts    []PartView
+	Marks    []MarkView
+	Split    string // what the total is made of
+	Mixed    string // weight of all, with unit
+	Reads    []ReadView
+	Verdicts []VerdictView
+	Working  []string
+	Timers   []TimerView
+	Data     template.JS // [BowlData] as JSON
+}
+
+// PartView is one thing to weigh, in the order of pouring. X and Width are per
+// cent of the bar.
+type PartView struct {
+	Code    string
+	Name    string
+	Weight  string // with unit
+	Total   string // running total, with unit
+	Swatch  string
+	Pattern string // id of a pattern, "" for a plain ground
+	X       string
+	Width   string
+	Label   string // what stands on the bar, "" where it does not fit
+	Room    bool   // the label fits where there is room only
+	Later   bool   // not the first part
+}
+
+// MarkView is a running total under the bar.
+type MarkView struct {
+	X      string
+	Anchor string // SVG text-anchor
+	UpTo   int    // how many parts are in the bowl at this mark
+	Room   bool   // the mark fits where there is room only
+	Text   string
+}
+
+// ReadView is one figure of a bowl with what it means.
+type ReadView struct {
+	Term, Value, Note string
+}
+
+// VerdictView is a judgement on a bowl. Kind is fine, note or warning.
+type VerdictView struct {
+	Kind string
+	Lead string
+	Text string
+}
+
+// TimerView is a timer that a bowl offers. Zero says when it starts to count.
+type TimerView struct {
+	Minutes int
+	Zero    string
+	Advice  string // shown beside the last button of a card
+}
+
+// BowlData is what the script needs to weigh a bowl again. Weights are exact:
+// "20" or "20/3", in grams.
+type BowlData struct {
+	Name  string     `json:"name"`
+	Said  string     `json:"said"`
+	Step  string     `json:"step"` // resolution of the scale
+	Parts []PartData `json:"parts"`
+}
+
+// PartData is one part of a bowl. Kind is colour, developer or extra.
+type PartData struct {
+	Code   string `json:"code"`
+	Kind   string `json:"kind"`
+	Weight string `json:"weight"`
+}
+
+// WordsView is the word list.
+type WordsView struct {
+	Frame
+	Lead    string
+	Letters []LetterView
+}
+
+// LetterView holds the words with one first letter.
+type LetterView struct {
+	ID     string
+	Letter string
+	Words  []WordView
+}
+
+// WordView is one word of the trade.
+type WordView struct {
+	ID      string
+	Term    string
+	Meaning template.HTML
+	See     []Link
+}
+
+// StandingView is a page of prose: about, safety, the handbook.
+type StandingView struct {
+	Frame
+	Body     template.HTML
+	Contents []Link
+}
+
+// FindView is the page that finds things. Without scripts it lists them all.
+type FindView struct {
+	Frame
+	Index  string // script with the index
+	Groups []LinkGroup
+}
+
+// LinkGroup is a titled list of links.
+type LinkGroup struct {
+	Title string
+	Links []Link
+}
+
+// MissingView is shown where a page does not exist.
+type MissingView struct {
+	Frame
+}

@@ -1,0 +1,21 @@
+// Small helpers that several parts of the script share.
+
+export const root = document.documentElement;
+
+export const all = (selector, within = document) => [...within.querySelectorAll(selector)];
+
+// copyOf returns a fresh copy of the only child of a template, or null where this
+// page has no such template.
+export function copyOf(id) {
+  const template = document.getElementById(id);
+  return template && template.content.firstElementChild.cloneNode(true);
+}
+
+// on runs a function for each press on an element that says data-do="name". One
+// listener serves what is on the page now and what is added later.
+export function on(name, run) {
+  document.addEventListener("click", (event) => {
+    const target = event.target.closest(`[data-do="${name}"]`);
+    if (target) run(target);
+  });
+}
