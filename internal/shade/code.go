@@ -1,8 +1,10 @@
 package shade
 
 import (
+	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -12,6 +14,19 @@ type Code struct {
 	Text  string
 	Level Level // 0 for a clear or a mixer
 	Tones []string
+}
+
+// IsClear reports whether the code has neither level nor tone: it thins a colour.
+// A mixer has no level either, but it has a tone.
+func (c Code) IsClear() bool { return c.Level == 0 && len(c.Tones) == 0 }
+
+// Same reports whether two codes are one shade, however they are written: 6/3 and
+// 6.3. Two clears are the same where their codes are.
+func (c Code) Same(o Code) bool {
+	if c.IsClear() || o.IsClear() {
+		return c.Text == o.Text
+	}
+	return c.Level == o.Level && slices.Equal(c.Tones, o.Tones)
 }
 
 // Style says how a maker writes codes.
@@ -37,25 +52,46 @@ func (g Grammar) Parse(text string) (Code, error) {
 	if slices.Contains(g.Clear, text) {
 		return Code{Text: text}, nil
 	}
-	i := strings.IndexFunc(text, func(r rune) bool { return r < '0' || r > '9' })
-	if i < 0 {
-		i = len(text)
+	digits := leadingDigits(text)
+	level, err := parseLevel(digits)
+	if err != nil {
+		return Code{}, fmt.Errorf("%q is not a shade code of this range: %w", text, err)
 	}
-	if i == 0 || i > 2 {
-		return Code{}, fmt.Errorf("%q is not a shade code of this range: it begins with no level", text)
-	}
-	level := 0
-	for _, d := range text[:i] {
-		level = level*10 + int(d-'0')
-	}
-	code := Code{Text: text, Level: Level(level)}
-	var err error
+	code := Code{Text: text, Level: level}
+	tones := text[len(digits):]
 	if g.Style == Digits {
-		code.Tones, err = g.digitTones(text, text[i:])
+		code.Tones, err = g.digitTones(text, tones)
 	} else {
-		code.Tones, err = g.letterTones(text, text[i:])
+		code.Tones, err = g.letterTones(text, tones)
 	}
-	return code, err
+	if err != nil {
+		return Code{}, err
+	}
+	return code, nil
+}
+
+// leadingDigits returns the digits a text begins with.
+func leadingDigits(text string) string {
+	i := 0
+	for i < len(text) && text[i] >= '0' && text[i] <= '9' {
+		i++
+	}
+	return text[:i]
+}
+
+// parseLevel reads the number in front of a code. A level has one or two digits;
+// 0 alone is a mixer's, so 06 is a slip and not the level 6.
+func parseLevel(digits string) (Level, error) {
+	switch {
+	case digits == "":
+		return 0, errors.New("it begins with no level")
+	case len(digits) > 2:
+		return 0, fmt.Errorf("no level is as high as %s", digits)
+	case len(digits) == 2 && digits[0] == '0':
+		return 0, fmt.Errorf("the level is written %c, not %s", digits[1], digits)
+	}
+	level, err := strconv.Atoi(digits)
+	return Level(level), err
 }
 
 // digitTones reads ".34" as 3 and 4. A doubled digit stays two tones, a leading
@@ -63,9 +99,6 @@ func (g Grammar) Parse(text string) (Code, error) {
 func (g Grammar) digitTones(text, rest string) ([]string, error) {
 	if rest == "" {
 		return nil, nil
-	}
-	if strings.HasPrefix(rest, ",") {
-		return nil, fmt.Errorf("shade %q has a comma, which is a decimal sign in some countries; write %s", text, strings.Replace(text, ",", ".", 1))
 	}
 	for _, sep := range g.Separators {
 		digits, ok := strings.CutPrefix(rest, sep)
@@ -80,6 +113,9 @@ func (g Grammar) digitTones(text, rest string) ([]string, error) {
 			tones = append(tones, string(d))
 		}
 		return tones, nil
+	}
+	if strings.HasPrefix(rest, ",") && len(g.Separators) > 0 {
+		return nil, fmt.Errorf("shade %q has a comma, which is a decimal sign in some countries; write %s", text, strings.Replace(text, ",", g.Separators[0], 1))
 	}
 	return nil, fmt.Errorf("%q is not a shade code of this range: after the level comes %s and the tone digits", text, strings.Join(g.Separators, " or "))
 }
@@ -113,9 +149,9 @@ func LooksLikeCode(word string) bool {
 // the number in front, which nearly all makers write first. The rest has no
 // meaning.
 func Bare(text string) Code {
-	level := 0
-	for i := 0; i < len(text) && i < 2 && text[i] >= '0' && text[i] <= '9'; i++ {
-		level = level*10 + int(text[i]-'0')
+	level, err := parseLevel(leadingDigits(text))
+	if err != nil {
+		level = 0
 	}
-	return Code{Text: text, Level: Level(level)}
+	return Code{Text: text, Level: level}
 }

@@ -97,9 +97,13 @@ type Range struct {
 	Colour    Pack
 	Developer Pack
 	Warmth    map[Level]Hue // the maker's own table of underlying pigment, if any
+
+	Ingredients []Ingredient // what the law limits in the maker's colours, where the maker tells
 }
 
-// Find returns the shade of a code, taken apart. The error says why it is none.
+// Find returns the shade of a code, taken apart, under the code the maker lists it
+// by: where 6.3 and 6/3 are one shade either finds it. The error says why it is
+// none.
 func (r *Range) Find(text string) (Code, error) {
 	code, err := r.Grammar.Parse(text)
 	if err != nil {
@@ -113,10 +117,25 @@ func (r *Range) Find(text string) (Code, error) {
 			return Code{}, fmt.Errorf("shade %q has the tone %q, which %s does not have", text, t, r.Name)
 		}
 	}
-	if !slices.Contains(r.Shades, text) && !slices.Contains(r.Grammar.Clear, text) {
+	listed, ok := r.listed(code)
+	if !ok {
 		return Code{}, fmt.Errorf("%s has no shade %q", r.Name, text)
 	}
+	code.Text = listed
 	return code, nil
+}
+
+// listed returns the code under which the maker lists a shade.
+func (r *Range) listed(c Code) (string, bool) {
+	if slices.Contains(r.Shades, c.Text) || slices.Contains(r.Grammar.Clear, c.Text) {
+		return c.Text, true
+	}
+	for _, text := range r.Shades {
+		if other, err := r.Grammar.Parse(text); err == nil && other.Same(c) {
+			return text, true
+		}
+	}
+	return "", false
 }
 
 // Undertone returns the warmth found at a level by the maker's table, else by the

@@ -1,0 +1,41 @@
+package shade
+
+import "plait/internal/exact"
+
+// Ingredient is a substance in a maker's colours whose share of the mixed bowl the
+// law limits (in the European Union and the United Kingdom: Regulation (EC) No
+// 1223/2009, Annex III, where oxidative dyes are limited "after mixing").
+type Ingredient struct {
+	Name    string
+	Content exact.Number // greatest share of a colour by weight, as in the tube: 0.036 for 3.6 %
+	Limit   exact.Number // greatest share of the bowl after mixing
+	Group   string       // ingredients of one group share one limit; "" for one alone
+}
+
+// InBowl returns the share of a bowl that is the ingredient, where colours that
+// hold it are the given share of the bowl.
+func (i Ingredient) InBowl(colourShare exact.Number) exact.Number {
+	return i.Content.Mul(colourShare)
+}
+
+// MostInTube returns the greatest content with which the ingredient keeps its limit
+// where colours that hold it are the given share of the bowl, which must not be
+// zero: 4 % at 1:1 for a limit of 2 %.
+func (i Ingredient) MostInTube(colourShare exact.Number) exact.Number {
+	return i.Limit.Quo(colourShare)
+}
+
+// Load returns how far a bowl uses up what the law allows of several ingredients
+// together,
+//
+//	Σ(share of the bowl ÷ limit),
+//
+// which may be one at most: the rule for substances under one entry. Limits must
+// not be zero.
+func Load(ingredients []Ingredient, colourShare exact.Number) exact.Number {
+	load := exact.Zero
+	for _, i := range ingredients {
+		load = load.Add(i.InBowl(colourShare).Quo(i.Limit))
+	}
+	return load
+}
