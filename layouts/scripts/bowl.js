@@ -102,7 +102,6 @@ class Again {
     this.reset = form.querySelector(".card");
     this.lines = Object.fromEntries(all("[data-way]", form).map((l) => [l.dataset.way, l]));
     this.prepare();
-    form.addEventListener("submit", (e) => e.preventDefault());
     form.addEventListener("input", () => this.update());
     form.addEventListener("click", (e) => this.nudge(e.target));
     this.reset.addEventListener("click", () => this.back());

@@ -43,7 +43,7 @@ export const round = (a, step) => floor(add(a, quo(step, { n: TWO, d: ONE })), s
 // parse reads "20", "1.5" or "20/3"; null for anything else. A reader may type a
 // decimal comma.
 export function parse(text) {
-  const m = /^(\d{1,9})(?:[.,](\d{1,6})|\/(\d{1,9}))?$/.exec(text.trim());
+  const m = /^(\d+)(?:[.,](\d+)|\/(\d+))?$/.exec(text.trim());
   if (!m) return null;
   if (m[3]) return BigInt(m[3]) ? make(BigInt(m[1]), BigInt(m[3])) : null;
   const places = m[2] || "";

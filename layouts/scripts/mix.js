@@ -36,14 +36,17 @@ export const toColour = (bowl, weight) => scale(bowl, quo(weight, colour(bowl)))
 export const toPart = (bowl, part, left) => scale(bowl, quo(left, bowl.weights[part]));
 
 // rescue returns the smallest bowl of the same formula that holds everything
-// poured so far, and what is still to add of each part.
+// poured so far, and what is still to add of each part. A part is over where more
+// was poured than the plan says to weigh.
 export function rescue(bowl, poured) {
   let factor = one;
   bowl.weights.forEach((w, i) => {
+    if (cmp(poured[i], bowl.weighed[i]) <= 0) return;
     const f = quo(poured[i], w);
     if (cmp(f, factor) > 0) factor = f;
   });
   const larger = scale(bowl, factor);
-  const missing = larger.weighed.map((w, i) => sub(w, poured[i]));
-  return { bowl: larger, add: missing.map((m) => (cmp(m, zero) > 0 ? m : zero)) };
+  // Nothing can be taken out of the bowl, so rounding never leaves less than is in it.
+  larger.weighed = larger.weighed.map((w, i) => (cmp(poured[i], w) > 0 ? poured[i] : w));
+  return { bowl: larger, add: larger.weighed.map((w, i) => sub(w, poured[i])) };
 }

@@ -1,0 +1,159 @@
+package asset
+
+import (
+	"io/fs"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"plait/internal/shade"
+	"plait/layouts"
+)
+
+// The pairs and ratios are computed by the formula of WCAG 2.2 (relative
+// luminance, contrast ratio) in an independent colour library, to four digits.
+func TestContrast(t *testing.T) {
+	expectContrast(t, "#000000", "#ffffff", 21)
+	expectContrast(t, "#767676", "#ffffff", 4.5422)
+	expectContrast(t, "#777777", "#ffffff", 4.4781)
+	expectContrast(t, "#ff0000", "#ffffff", 3.9985)
+	expectContrast(t, "#1a1a1a", "#e6c9a8", 11.0100)
+	expectContrast(t, "#d4a373", "#3b2417", 6.4010)
+}
+
+func expectContrast(t *testing.T, a, b string, want float64) {
+	t.Helper()
+	if got := contrast(hexColour(t, a), hexColour(t, b)); math.Abs(got-want) > 0.0001 {
+		t.Errorf("contrast(%s, %s) = %.4f, want %.4f", a, b, got, want)
+	}
+}
+
+func hexColour(t *testing.T, s string) rgb {
+	t.Helper()
+	n, err := strconv.ParseUint(strings.TrimPrefix(s, "#"), 16, 24)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rgb{uint8(n >> 16), uint8(n >> 8), uint8(n)}
+}
+
+// The value is that of an independent colour library for #8a4b2a: oklch
+// 0.48216 0.09718 46.949.
+func TestOklab(t *testing.T) {
+	c := hexColour(t, "#8a4b2a").oklab()
+	chroma, hue := math.Hypot(c.a, c.b), math.Atan2(c.b, c.a)*180/math.Pi
+	if math.Abs(c.L-0.48216) > 0.001 || math.Abs(chroma-0.09718) > 0.001 || math.Abs(hue-46.949) > 0.05 {
+		t.Errorf("oklch of #8a4b2a = %.5f %.5f %.3f", c.L, chroma, hue)
+	}
+	for _, want := range levelColours {
+		if got := want.oklab().rgb(); got != want {
+			t.Errorf("%s there and back is %s", want, got)
+		}
+	}
+}
+
+// Text on a swatch can be read (WCAG 2.2, 1.4.3: 4.5 to 1).
+func TestInkOnEverySwatch(t *testing.T) {
+	eachSwatch(func(level shade.Level, hue shade.Hue) {
+		ground := swatchColour(level, hue)
+		if got := contrast(ground, inkOn(ground)); got < 4.5 {
+			t.Errorf("ink on %s (%s) has a contrast of %.2f", Swatch(level, hue), ground, got)
+		}
+	})
+}
+
+// The ladder is lighter on every rung, in every tone, so that it is a ladder in
+// print without colour too.
+func TestLadderRises(t *testing.T) {
+	eachSwatch(func(level shade.Level, hue shade.Hue) {
+		if level < 2 {
+			return
+		}
+		below, here := swatchColour(level-1, hue).luminance(), swatchColour(level, hue).luminance()
+		if here <= below {
+			t.Errorf("level %d is not lighter than level %d in %s", level, level-1, hue)
+		}
+	})
+}
+
+func eachSwatch(see func(shade.Level, shade.Hue)) {
+	for level := shade.Level(0); level <= shade.Lightest; level++ {
+		for hue := shade.NoHue; hue <= shade.RedViolet; hue++ {
+			see(level, hue)
+		}
+	}
+}
+
+func TestSwatchesHaveRules(t *testing.T) {
+	css := Swatches()
+	eachSwatch(func(level shade.Level, hue shade.Hue) {
+		if !strings.Contains(css, "."+Swatch(level, hue)+"{--s:#") {
+			t.Errorf("no rule for %s", Swatch(level, hue))
+		}
+	})
+	if got := Swatch(12, shade.Violet); got != Swatch(10, shade.Violet) {
+		t.Errorf("a level beyond the ladder has the swatch %s", got)
+	}
+}
+
+// Every text colour stands out from every ground it is used on, light and dark.
+// 4.5 is the ratio for text (WCAG 2.2, 1.4.3), 3 for the edges of controls
+// (1.4.11).
+func TestContrastOfStyleSheet(t *testing.T) {
+	text, err := fs.ReadFile(layouts.FS, "styles/tokens.css")
+	if err != nil {
+		t.Fatal(err)
+	}
+	light, dark, ok := strings.Cut(string(text), "@media")
+	if !ok {
+		t.Fatal("tokens.css has no dark part")
+	}
+	schemes := map[string]map[string]rgb{"light": tokens(t, light), "dark": tokens(t, dark)}
+	pairs := []struct {
+		ink     string
+		grounds string
+		ratio   float64
+	}{
+		{"ink", "paper sheet well accent-wash warn-wash", 4.5},
+		{"soft", "paper sheet well", 4.5},
+		{"accent", "paper sheet well accent-wash", 4.5},
+		{"accent-ink", "accent", 4.5},
+		{"good", "sheet", 4.5},
+		{"warn", "sheet warn-wash", 4.5},
+		{"bad", "sheet well", 4.5},
+		{"dev-ink", "dev", 4.5},
+		{"code-key", "well", 4.5},
+		{"code-text", "well", 4.5},
+		{"code-number", "well", 4.5},
+		{"code-note", "well", 4.5},
+		{"code-mark", "well", 4.5},
+		{"edge", "paper sheet", 3},
+	}
+	for scheme, colours := range schemes {
+		for _, p := range pairs {
+			for ground := range strings.FieldsSeq(p.grounds) {
+				a, ok1 := colours[p.ink]
+				b, ok2 := colours[ground]
+				if !ok1 || !ok2 {
+					t.Fatalf("%s: tokens.css has no --%s or no --%s", scheme, p.ink, ground)
+				}
+				if got := contrast(a, b); got < p.ratio {
+					t.Errorf("%s: --%s on --%s has a contrast of %.2f, want %.1f", scheme, p.ink, ground, got, p.ratio)
+				}
+			}
+		}
+	}
+}
+
+var token = regexp.MustCompile(`--([a-z-]+): (#[0-9a-f]{6});`)
+
+func tokens(t *testing.T, css string) map[string]rgb {
+	t.Helper()
+	out := map[string]rgb{}
+	for _, m := range token.FindAllStringSubmatch(css, -1) {
+		out[m[1]] = hexColour(t, m[2])
+	}
+	return out
+}
