@@ -1,8 +1,11 @@
 package page
 
 import (
+	"encoding/json"
 	"fmt"
+	"html/template"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"plait/internal/asset"
@@ -29,9 +32,13 @@ const developerPattern = "p9"
 
 var partPatterns = []string{"", "p2", "p3", "p4", "p5"}
 
-// bar fills in what a card shows of the weights of a bowl: the parts with their
-// place on the bar, and the running totals under it.
-func (v *BowlView) bar(b mix.Bowl, r *shade.Range) {
+// weights fills in what a card shows of the weights of a bowl: the parts with
+// their place on the bar, the running totals under it, what it all adds up to, and
+// the same for the script.
+func (v *BowlView) weights(b mix.Bowl, r *shade.Range) {
+	v.Mixed = grams(b.WeighedTotal())
+	v.Split = madeOf(b)
+	data := BowlData{Name: v.Title, Said: v.Said, Step: b.Step.Grams().String()}
 	total := b.WeighedTotal().Grams().Float()
 	v.Marks = []MarkView{{X: "0%", Anchor: "start", Text: "0"}}
 	var running measure.Mass
@@ -53,11 +60,40 @@ func (v *BowlView) bar(b mix.Bowl, r *shade.Range) {
 		}
 		part.label(upTo - from)
 		v.Parts = append(v.Parts, part)
+		data.Parts = append(data.Parts, PartData{Code: part.Code, Kind: partKind[p.Role], Weight: p.Exact.Grams().String()})
 		if m, ok := mark(i+1, len(b.Parts), upTo, last, running); ok {
 			v.Marks = append(v.Marks, m)
 			last = upTo
 		}
 	}
+	v.Data = data.script()
+}
+
+// partKind names the roles of parts for the script.
+var partKind = map[mix.Role]string{mix.ColourRole: "colour", mix.AdditiveRole: "extra", mix.DeveloperRole: "developer"}
+
+// script returns the data as JSON for a script element. The encoder writes <, >
+// and & as escapes, so the element cannot end early.
+func (d BowlData) script() template.JS {
+	text, err := json.Marshal(d)
+	if err != nil {
+		panic(err) // a structure of strings always encodes
+	}
+	return template.JS(text)
+}
+
+// madeOf says what the total of a bowl is made of: 30 g colour + 60 g developer.
+func madeOf(b mix.Bowl) string {
+	var of []string
+	for _, role := range []struct {
+		mix.Role
+		word string
+	}{{mix.ColourRole, "colour"}, {mix.AdditiveRole, "additives"}, {mix.DeveloperRole, "developer"}} {
+		if sum := b.WeighedTotal(role.Role); !sum.IsZero() {
+			of = append(of, grams(sum)+" "+role.word)
+		}
+	}
+	return strings.Join(of, " + ")
 }
 
 // mark returns the running total at a place of the bar unless it would run into
@@ -160,13 +196,7 @@ func grams(m measure.Mass) string { return m.Grams().Decimal(2) + nbsp + "g" }
 
 // spaced replaces the spaces of a figure with its unit by ones that do not break.
 func spaced(s string) string {
-	out := []rune(s)
-	for i, r := range out {
-		if r == ' ' {
-			out[i] = '\u00a0'
-		}
-	}
-	return string(out)
+	return strings.ReplaceAll(s, " ", nbsp)
 }
 
 // plaitLobes is how many lobes the drawn plait has.

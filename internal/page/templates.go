@@ -72,3 +72,29 @@ func (t *Templates) part(name string, view any) (template.HTML, error) {
 	}
 	return template.HTML(out.String()), nil
 }
+
+// chrome renders what all pages of one folder share.
+func (t *Templates) chrome(site *Site, root string) (*Chrome, error) {
+	view := Frame{Site: site, Root: root}
+	c := &Chrome{}
+	for name, to := range map[string]*template.HTML{"head": &c.Head, "top": &c.Top, "foot": &c.Foot} {
+		html, err := t.part(name, view)
+		if err != nil {
+			return nil, err
+		}
+		*to = html
+	}
+	return c, nil
+}
+
+// policy is the content security policy of all pages: what lies beside the page
+// and nothing else. A page of the live preview may also listen to the server that
+// it came from.
+func policy(live string) string {
+	connect := "'none'"
+	if live != "" {
+		connect = "'self'"
+	}
+	return "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; " +
+		"media-src 'self'; connect-src " + connect + "; base-uri 'none'; form-action 'none'"
+}

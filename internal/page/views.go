@@ -28,7 +28,7 @@ type Frame struct {
 	Site        *Site
 	Chrome      *Chrome
 	Root        string // way to the root of the site: "" or "../"
-	Kind        string // class of the page's body
+	Kind        string // ends the class of the page's body
 	Title       string // in the window's title
 	Heading     string // in the page
 	Description string

@@ -86,9 +86,10 @@ function afterSlip(plan, part, poured) {
     return { text: `Start again: to keep the formula the bowl would grow from ${grams(total(plan.weighed))} to ${grams(total(bowl.weighed))}.` };
   }
   const others = bowl.weighed
-    .map((w, i) => (i === part ? "" : `${bowl.names[i]} to ${grams(w)} in all, ${grams(sub(w, plan.weighed[i]))} more than planned`))
+    .map((w, i) => (i === part ? "" : `${bowl.names[i]} to ${grams(w)} (${grams(sub(w, plan.weighed[i]))} more than planned)`))
     .filter(Boolean);
-  return { bowl, text: `Leave the ${name} and bring ${others.join("; ")}. The bowl then holds ${grams(total(bowl.weighed))}. If it cannot hold that, start again.` };
+  const bring = others.length ? ` Bring ${others.join(" and ")}.` : "";
+  return { bowl, text: `Leave the ${name}.${bring} The bowl then holds ${grams(total(bowl.weighed))}; if it is too small for that, start again.` };
 }
 
 // Again is the part of a card that weighs its bowl again. The plan is the bowl

@@ -36,8 +36,8 @@ export const toColour = (bowl, weight) => scale(bowl, quo(weight, colour(bowl)))
 export const toPart = (bowl, part, left) => scale(bowl, quo(left, bowl.weights[part]));
 
 // rescue returns the smallest bowl of the same formula that holds everything
-// poured so far, and what is still to add of each part. A part is over where more
-// was poured than the plan says to weigh.
+// poured so far, and what is still to add of each part. A part is over where more of
+// it was poured than the plan says to weigh; nothing is ever taken out of a bowl.
 export function rescue(bowl, poured) {
   let factor = one;
   bowl.weights.forEach((w, i) => {
@@ -46,7 +46,6 @@ export function rescue(bowl, poured) {
     if (cmp(f, factor) > 0) factor = f;
   });
   const larger = scale(bowl, factor);
-  // Nothing can be taken out of the bowl, so rounding never leaves less than is in it.
-  larger.weighed = larger.weighed.map((w, i) => (cmp(poured[i], w) > 0 ? poured[i] : w));
-  return { bowl: larger, add: larger.weighed.map((w, i) => sub(w, poured[i])) };
+  const weighed = larger.weighed.map((w, i) => (cmp(w, poured[i]) > 0 ? w : poured[i]));
+  return { bowl: { ...larger, weighed }, add: weighed.map((w, i) => sub(w, poured[i])) };
 }

@@ -7,6 +7,7 @@ import { changed, load, save } from "./store.js";
 
 const MINUTE = 60000;
 const RING_FOR = 2 * MINUTE;
+const FORGET_AFTER = 6 * 60 * MINUTE;
 
 let timers = [];
 let dock;
@@ -41,8 +42,13 @@ function start(button) {
   keep();
 }
 
-// wake makes sound possible; browsers allow it from a press only.
+// touched tells whether the reader has pressed anything yet: before that a browser
+// allows neither sound nor vibration.
+const touched = () => !navigator.userActivation || navigator.userActivation.hasBeenActive;
+
+// wake makes sound possible, at a press.
 function wake() {
+  if (!touched()) return;
   try {
     sound = sound || new AudioContext();
     sound.resume();
@@ -68,7 +74,7 @@ function beep() {
 
 function ring() {
   beep();
-  if (navigator.vibrate && navigator.userActivation && navigator.userActivation.hasBeenActive) navigator.vibrate([300, 120, 300]);
+  if (navigator.vibrate && touched()) navigator.vibrate([300, 120, 300]);
 }
 
 // One line of the dock; its buttons act on the timer of its id.
@@ -166,7 +172,7 @@ function tick() {
 }
 
 function reload() {
-  timers = load("timers", []);
+  timers = load("timers", []).filter((t) => left(t) > -FORGET_AFTER);
   draw();
 }
 

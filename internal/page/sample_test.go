@@ -1,0 +1,150 @@
+package page
+
+import (
+	"html/template"
+	"io/fs"
+	"testing"
+
+	"plait/internal/asset"
+	"plait/internal/exact"
+	"plait/internal/measure"
+	"plait/internal/mix"
+	"plait/internal/peroxide"
+	"plait/internal/shade"
+	"plait/layouts"
+)
+
+// The samples of these tests are invented: a school, a range and a gloss.
+
+func parsed(t testing.TB, files fs.FS) *Templates {
+	t.Helper()
+	set, err := ParseTemplates(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return set
+}
+
+func sampleSite() *Site {
+	return &Site{
+		Title: "Harbour <Row>", ID: "harbour-row", Language: "en-GB", Edition: "2026 spring", Law: "the United Kingdom",
+		Menu:  []Link{{Text: "Lessons", Path: "index.html"}, {Text: "Find", Path: "find.html"}},
+		Style: "assets/plait-1.css", Script: "assets/plait-1.js", Policy: policy(""),
+	}
+}
+
+func sampleFrame(t testing.TB, set *Templates, root, kind string) Frame {
+	t.Helper()
+	site := sampleSite()
+	chrome, err := set.chrome(site, root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Frame{Site: site, Chrome: chrome, Root: root, Kind: kind, Title: "A & B", Heading: "A & B", Description: "Say \"so\""}
+}
+
+func sampleRange() *shade.Range {
+	return &shade.Range{
+		ID: "meadow", Name: "Meadow",
+		Names: map[shade.Level]string{8: "medium blonde"},
+		Tones: map[string]shade.Tone{"N": {Code: "N", Name: "natural"}, "V": {Code: "V", Name: "violet", Base: shade.Violet}},
+	}
+}
+
+// sampleBowl is 2 parts 8N + 1 part 8V, 6 vol at 1:2, 30 g of colour.
+func sampleBowl(t testing.TB) mix.Bowl {
+	t.Helper()
+	n := exact.Int
+	bowl, err := mix.Compute(mix.Formula{
+		Shades: []mix.Shade{
+			{Code: shade.Code{Text: "8N", Level: 8, Tones: []string{"N"}}, Share: n(2)},
+			{Code: shade.Code{Text: "8V", Level: 8, Tones: []string{"V"}}, Share: n(1)},
+		},
+		Developers: []mix.Developer{{Strength: peroxide.Volumes(n(6)), Share: n(1)}},
+		Ratio:      measure.Ratio{Colour: n(1), Developer: n(2)},
+		Size:       measure.Grams(n(30)),
+	}, measure.Grams(exact.Of(1, 10)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return bowl
+}
+
+func sampleBowlView(t testing.TB) BowlView {
+	t.Helper()
+	v := BowlView{
+		ID: "gloss", Title: "Gloss", On: "Demi, Meadow", Said: "2 parts 8N + 1 part 8V, 6 vol at 1:2",
+		Reads:    []ReadView{{Term: "Time", Value: "15 min", Note: "from the last section"}},
+		Verdicts: []VerdictView{{Kind: "fine", Lead: "Deposit only.", Text: "Nothing here lifts."}},
+		Working:  []string{"30 g × 2 = 60 g"},
+		Timers:   []TimerView{{Minutes: 15, Zero: "from the last section", Advice: "Counts from the last section."}},
+	}
+	v.weights(sampleBowl(t), sampleRange())
+	return v
+}
+
+func sampleLesson(t testing.TB, set *Templates) LessonView {
+	t.Helper()
+	bowl, err := set.part("bowl", sampleBowlView(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	within, err := set.part("within", []LessonRow{{Title: "Gloss", Path: "gloss.html"}, {Title: "Cover", Path: "cover.html"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return LessonView{
+		Frame:    sampleFrame(t, set, "../", "lesson"),
+		Module:   Link{Text: "On the head", Path: "modules/on-the-head.html"},
+		Place:    "Lesson 1 of 2",
+		Lead:     "Take the yellow out.",
+		Facts:    []Fact{{Value: "2", Text: "steps"}},
+		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: asset.Swatch(8, shade.NoHue), Marked: true}}, Marks: []Mark{{Level: "8", Swatch: asset.Swatch(8, shade.NoHue), Text: "lengths"}}},
+		Care:     &CareView{Title: "Before any colour", Items: []CareItem{{Lead: "Allergy alert test.", Text: "48 hours ahead."}}},
+		Outcomes: []string{"Weigh a bowl"},
+		Hair:     []Term{{Term: "Length", Value: "shoulder"}},
+		Kit:      []string{"scale"},
+		Steps: []StepView{
+			{ID: "mix", Number: 1, Title: "Mix", Time: &TimeView{Text: "0:42", Duration: "PT42S"}, Body: "<p>Pour.</p>" + bowl},
+			{ID: "rinse", Number: 2, Title: "Rinse", Body: "<p>Rinse.</p>"},
+		},
+		Patterns: true,
+		Next:     &Link{Before: "Next lesson", Text: "Cover", Path: "cover.html"},
+		Within:   within,
+	}
+}
+
+// samplePages renders one page of every kind, by kind.
+func samplePages(t testing.TB, set *Templates) map[string]string {
+	t.Helper()
+	rows := []LessonRow{{Title: "Gloss", Summary: "Take the yellow out.", Path: "lessons/gloss.html", Facts: []string{"4 steps"}, Stripe: stripe(sampleBowl(t), sampleRange())}}
+	frame := func(root, kind string) Frame { return sampleFrame(t, set, root, kind) }
+	views := map[string]any{
+		"home": HomeView{Frame: frame("", "home"), Lead: "Lessons.", Plait: lobes(), First: &Link{Text: "Gloss", Path: "lessons/gloss.html"},
+			Modules: []ModuleRow{{ID: "m", Number: 1, Title: "On the head", Path: "modules/m.html", Lessons: rows}}, Pages: []Link{{Text: "About", Path: "about.html"}}},
+		"module":   ModuleView{Frame: frame("../", "module"), Number: 1, Of: 2, Lessons: rows, Next: &Link{Text: "Lines", Path: "lines.html"}},
+		"lesson":   sampleLesson(t, set),
+		"words":    WordsView{Frame: frame("", "words"), Letters: []LetterView{{ID: "letter-a", Letter: "A", Words: []WordView{{ID: "ash", Term: "ash", Meaning: "<p>A cool tone.</p>", See: []Link{{Text: "base", Path: "#base"}}}}}}},
+		"standing": StandingView{Frame: frame("", "standing"), Body: template.HTML("<h2 id=\"a\">A</h2>"), Contents: []Link{{Text: "A", Path: "#a"}}},
+		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
+		"missing":  MissingView{Frame: frame("", "missing")},
+	}
+	out := map[string]string{}
+	for kind, view := range views {
+		page, err := set.page(kind, view)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[kind] = string(page)
+	}
+	return out
+}
+
+func TestEveryKindIsSampled(t *testing.T) {
+	pages := samplePages(t, parsed(t, layouts.FS))
+	for _, kind := range kinds {
+		if pages[kind] == "" {
+			t.Errorf("no sample of the page %q", kind)
+		}
+	}
+}
