@@ -60,6 +60,7 @@ func vectorBowls(t *testing.T) []mix.Bowl {
 		{step: n(1), parts: []int64{1, 1, 1}, colour: n(100)},
 		{step: of(1, 10), parts: []int64{3, 2, 1, 1}, additive: of(5, 100), developer: of(3, 2), colour: n(45)},
 		{step: of(1, 2), parts: []int64{5, 3, 7}, developer: of(5, 4), two: true, colour: of(333, 10)},
+		{step: n(1), parts: []int64{1}, developer: n(2), colour: of(70, 3)}, // 47 g is just right although 46.67 were meant
 		{step: of(1, 100), parts: []int64{1, 6}, additive: of(1, 30), developer: of(12, 5), colour: of(1, 3)},
 	}
 	var bowls []mix.Bowl
@@ -89,7 +90,7 @@ func vectorBowls(t *testing.T) []mix.Bowl {
 
 // vectors lets the program weigh every bowl again in every way.
 func vectors(t *testing.T) []vector {
-	amounts := []exact.Number{exact.Int(14), exact.Int(52), exact.Of(225, 10), exact.Of(1, 10), exact.Of(999, 100)}
+	amounts := []exact.Number{exact.Int(14), exact.Int(47), exact.Int(52), exact.Of(225, 10), exact.Of(1, 10), exact.Of(999, 100)}
 	kinds := map[mix.Role]string{mix.ColourRole: "colour", mix.AdditiveRole: "extra", mix.DeveloperRole: "developer"}
 	var out []vector
 	for _, bowl := range vectorBowls(t) {

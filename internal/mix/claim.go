@@ -19,6 +19,15 @@ const (
 // nearShare is the share of a weight that a claim may be off by: 2 %.
 var nearShare = exact.Of(2, 100)
 
+// Compare judges a weight claimed for one part of a bowl. What the bowl says to
+// weigh is the same value, also where making parts add up moved it by a step.
+func (p Part) Compare(claimed, step measure.Mass) Verdict {
+	if claimed.Cmp(p.Weighed) == 0 {
+		return Same
+	}
+	return CompareMass(claimed, p.Exact, step)
+}
+
 // CompareMass judges a claimed weight: Same where it is the exact or the weighed
 // value, Near within the larger of one scale step and 2 % of the truth, else
 // Wrong.

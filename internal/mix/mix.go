@@ -10,6 +10,7 @@ package mix
 
 import (
 	"errors"
+	"slices"
 
 	"plait/internal/exact"
 	"plait/internal/measure"
@@ -36,14 +37,15 @@ type Shade struct {
 
 // Additive is something dosed beside colour and developer. Where PerColour is set
 // it is a share of the colour's weight, else Mass is its weight at the formula's
-// own size.
+// own size; it keeps its proportion when the bowl is made larger or smaller.
 type Additive struct {
 	Name      string
 	PerColour exact.Number
 	Mass      measure.Mass
 }
 
-// Developer is one developer of a formula and its share of the developer.
+// Developer is one developer of a formula and its share of the developer. One with
+// a share of nothing, as a blend can leave it, is not weighed.
 type Developer struct {
 	Strength peroxide.Strength
 	Share    exact.Number
@@ -110,21 +112,22 @@ func Compute(f Formula, step measure.Mass) (Bowl, error) {
 	if err := f.validate(step); err != nil {
 		return Bowl{}, err
 	}
-	b := Bowl{Step: step, Ratio: f.Ratio, Colour: f.colour()}
+	b := Bowl{Step: step, Colour: f.colour()}
 	if b.Colour.Grams().Sign() <= 0 {
 		return Bowl{}, ErrAdditives
 	}
+	b.Parts = make([]Part, 0, len(f.Shades)+len(f.Additives)+len(f.Developers))
 	b.addShades(f.Shades)
 	b.addAdditives(f.Additives)
 	b.addDevelopers(f.Developers, f.Ratio)
 	b.Mixed = measure.Total(b.Colour, b.Additives, b.Developer)
-	b.weigh()
 	if !b.Developer.IsZero() {
 		b.Strength = peroxide.Mixed(
 			peroxide.Amount{Mass: b.Developer, Strength: b.Bottle},
 			peroxide.Amount{Mass: b.Mixed.Sub(b.Developer)},
 		)
 	}
+	b.weigh()
 	return b, nil
 }
 
@@ -136,7 +139,7 @@ func (f Formula) validate(step measure.Mass) error {
 		return ErrNoShade
 	case f.Size.Grams().Sign() <= 0:
 		return ErrSize
-	case len(f.Developers) > 0 && (f.Ratio.IsZero() || f.Ratio.Developer.Sign() <= 0):
+	case len(f.Developers) > 0 && (f.Ratio.Colour.Sign() <= 0 || f.Ratio.Developer.Sign() <= 0):
 		return ErrNoRatio
 	}
 	for _, s := range f.Shades {
@@ -144,10 +147,24 @@ func (f Formula) validate(step measure.Mass) error {
 			return ErrShare
 		}
 	}
+	for _, a := range f.Additives {
+		if a.PerColour.Sign() < 0 || a.Mass.Grams().Sign() < 0 || a.PerColour.IsZero() && a.Mass.IsZero() {
+			return ErrShare
+		}
+	}
+	return f.validateDevelopers()
+}
+
+func (f Formula) validateDevelopers() error {
+	nothing := len(f.Developers) > 0
 	for _, d := range f.Developers {
 		if d.Share.Sign() < 0 {
 			return ErrShare
 		}
+		nothing = nothing && d.Share.IsZero()
+	}
+	if nothing {
+		return ErrShare
 	}
 	return nil
 }
@@ -203,13 +220,17 @@ func (b *Bowl) addDevelopers(developers []Developer, ratio measure.Ratio) {
 	if len(developers) == 0 {
 		return
 	}
+	b.Ratio = ratio
 	b.Developer = b.Colour.Times(ratio.PerColour())
 	total := exact.Zero
 	for _, d := range developers {
 		total = total.Add(d.Share)
 	}
-	var amounts []peroxide.Amount
+	amounts := make([]peroxide.Amount, 0, len(developers))
 	for _, d := range developers {
+		if d.Share.IsZero() {
+			continue
+		}
 		mass := b.Developer.Times(d.Share.Quo(total))
 		b.Parts = append(b.Parts, Part{Role: DeveloperRole, Strength: d.Strength, Exact: mass})
 		amounts = append(amounts, peroxide.Amount{Mass: mass, Strength: d.Strength})
@@ -217,22 +238,22 @@ func (b *Bowl) addDevelopers(developers []Developer, ratio measure.Ratio) {
 	b.Bottle = peroxide.Mixed(amounts...)
 }
 
-// weigh fills in the weights on the scale and the ratio they really have.
+// weigh fills in the weights on the scale.
 func (b *Bowl) weigh() {
 	masses := make([]measure.Mass, len(b.Parts))
 	for i, p := range b.Parts {
 		masses[i] = p.Exact
 	}
-	var colour, developer measure.Mass
 	for i, w := range Split(masses, b.Step) {
 		b.Parts[i].Weighed = w
-		switch b.Parts[i].Role {
-		case ColourRole:
-			colour = colour.Add(w)
-		case DeveloperRole:
-			developer = developer.Add(w)
-		}
 	}
+	b.weighRatio()
+}
+
+// weighRatio fills in the ratio that the weights on the scale really have.
+func (b *Bowl) weighRatio() {
+	b.Weighed = measure.Ratio{}
+	colour, developer := b.WeighedTotal(ColourRole), b.WeighedTotal(DeveloperRole)
 	if !colour.IsZero() && !developer.IsZero() {
 		b.Weighed = measure.NewRatio(colour, developer)
 	}
@@ -243,20 +264,27 @@ func (b *Bowl) weigh() {
 func (b Bowl) WeighedTotal(roles ...Role) measure.Mass {
 	var sum measure.Mass
 	for _, p := range b.Parts {
-		if len(roles) == 0 || contains(roles, p.Role) {
+		if len(roles) == 0 || slices.Contains(roles, p.Role) {
 			sum = sum.Add(p.Weighed)
 		}
 	}
 	return sum
 }
 
-func contains(roles []Role, r Role) bool {
-	for _, x := range roles {
-		if x == r {
-			return true
+// ColourShare returns the share of the bowl that is colour: a half at 1:1, a third
+// at 1:2. What is in the tube is thinned to that share of itself.
+func (b Bowl) ColourShare() exact.Number { return b.Colour.Per(b.Mixed) }
+
+// DyeShare returns the share of the colour that is no clear: 3/4 where 10 g of clear
+// are mixed with 30 g of a shade.
+func (b Bowl) DyeShare() exact.Number {
+	var dye measure.Mass
+	for _, p := range b.Parts {
+		if p.Role == ColourRole && !p.Shade.IsClear() {
+			dye = dye.Add(p.Exact)
 		}
 	}
-	return false
+	return dye.Per(b.Colour)
 }
 
 // Drift returns by what share the ratio on the scale differs from the one wanted:
