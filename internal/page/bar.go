@@ -3,6 +3,7 @@ package page
 import (
 	"encoding/json"
 	"fmt"
+	"html"
 	"html/template"
 	"strconv"
 	"strings"
@@ -14,8 +15,13 @@ import (
 	"plait/internal/shade"
 )
 
+// The bar of a bowl shows its parts in proportion, with running totals under it
+// as on a scale that is not zeroed between two pours. It is a drawing, in per cent
+// of the width it is given; colours come by class, patterns by name.
+
 // How much of a bar a label needs, in per cent of the bar's width: on the
-// narrowest phone, and on a card with room.
+// narrowest phone, and on a card with room. What fits with room only has the
+// class room, which the style sheet hides on a phone.
 const (
 	phoneShare  = 4.2 // for each letter
 	phoneMargin = 10.0
@@ -32,41 +38,184 @@ const developerPattern = "p9"
 
 var partPatterns = []string{"", "p2", "p3", "p4", "p5"}
 
-// weights fills in what a card shows of the weights of a bowl: the parts with
-// their place on the bar, the running totals under it, what it all adds up to, and
-// the same for the script.
+// piece is one part of a bowl as it is drawn.
+type piece struct {
+	label, swatch, pattern string
+	from, upTo             float64 // per cent
+	total                  string  // running total at its end
+}
+
+// weights fills in what a card shows of the weights of a bowl: the parts, the bar
+// and its running totals, what it all adds up to, and the same for the script.
 func (v *BowlView) weights(b mix.Bowl, r *shade.Range) {
-	v.Mixed = grams(b.WeighedTotal())
-	v.Split = madeOf(b)
 	data := BowlData{Name: v.Title, Said: v.Said, Step: b.Step.Grams().String()}
-	total := b.WeighedTotal().Grams().Float()
-	v.Marks = []MarkView{{X: "0%", Anchor: "start", Text: "0"}}
+	pieces := make([]piece, len(b.Parts))
+	total := b.WeighedTotal()
 	var running measure.Mass
-	var last float64
 	for i, p := range b.Parts {
-		from := running.Grams().Float() / total * 100
+		from := running
 		running = running.Add(p.Weighed)
-		upTo := running.Grams().Float() / total * 100
-		part := PartView{
-			Code:    partCode(p),
-			Name:    partName(p, r),
-			Weight:  grams(p.Weighed),
-			Total:   grams(running),
-			Swatch:  partSwatch(p, r),
-			Pattern: partPattern(i, p.Role),
-			X:       percent(from),
-			Width:   percent(upTo - from),
-			Later:   i > 0,
+		pieces[i] = piece{
+			label:   partCode(p),
+			swatch:  partSwatch(p, r),
+			pattern: partPattern(i, p.Role),
+			from:    from.Per(total).Float() * 100,
+			upTo:    running.Per(total).Float() * 100,
+			total:   grams(running),
 		}
-		part.label(upTo - from)
-		v.Parts = append(v.Parts, part)
-		data.Parts = append(data.Parts, PartData{Code: part.Code, Kind: partKind[p.Role], Weight: p.Exact.Grams().String()})
-		if m, ok := mark(i+1, len(b.Parts), upTo, last, running); ok {
-			v.Marks = append(v.Marks, m)
-			last = upTo
-		}
+		v.Parts = append(v.Parts, PartView{
+			Chip:   chip(pieces[i].swatch, pieces[i].pattern),
+			Code:   pieces[i].label,
+			Name:   partName(p, r),
+			Weight: grams(p.Weighed),
+			Total:  pieces[i].total,
+		})
+		data.Parts = append(data.Parts, PartData{Code: pieces[i].label, Kind: partKind[p.Role], Weight: p.Exact.Grams().String()})
 	}
+	v.Bar, v.Marks = bar(pieces), marks(pieces)
+	v.Mixed, v.Split = grams(total), madeOf(b)
 	v.Data = data.script()
+}
+
+// bar draws the parts side by side.
+func bar(pieces []piece) template.HTML {
+	var svg strings.Builder
+	svg.WriteString(`<svg class="bar" aria-hidden="true">`)
+	for i, p := range pieces {
+		width := p.upTo - p.from
+		fmt.Fprintf(&svg, `<svg class="%s" x="%s" width="%s" height="100%%">`, p.swatch, percent(p.from), percent(width))
+		svg.WriteString(ground(p.pattern))
+		svg.WriteString(label(p.label, width))
+		if i > 0 {
+			svg.WriteString(`<rect class="gap" width="2" height="100%"/>`)
+		}
+		svg.WriteString(`</svg>`)
+	}
+	svg.WriteString(`</svg>`)
+	return template.HTML(svg.String())
+}
+
+// label names a part on the bar, where the name fits.
+func label(name string, width float64) string {
+	letters := float64(utf8.RuneCountInString(name))
+	if width < roomMargin+letters*roomShare {
+		return ""
+	}
+	class := ""
+	if width < phoneMargin+letters*phoneShare {
+		class = ` class="room"`
+	}
+	return `<text x="12" y="50%" dy=".35em"` + class + `>` + html.EscapeString(name) + `</text>`
+}
+
+// marks draws the running totals. The script finds them by the number of parts
+// that are in the bowl at the mark.
+func marks(pieces []piece) template.HTML {
+	var svg strings.Builder
+	svg.WriteString(`<svg class="marks" aria-hidden="true">`)
+	draw := func(at float64, anchor string, parts int, text, class string) {
+		fmt.Fprintf(&svg, `<svg x="%s" overflow="visible"%s><path d="M0 2v6"/><text y="21" text-anchor="%s" data-upto="%d">%s</text></svg>`,
+			percent(at), class, anchor, parts, text)
+	}
+	draw(0, "start", 0, "0", "")
+	last := 0.0
+	for i, p := range pieces {
+		gap := min(p.upTo-last, 100-p.upTo)
+		switch {
+		case i == len(pieces)-1:
+			draw(100, "end", i+1, p.total, "")
+			continue
+		case gap < marksApart:
+			continue
+		case gap < marksApartRoom:
+			draw(p.upTo, "middle", i+1, p.total, ` class="room"`)
+		default:
+			draw(p.upTo, "middle", i+1, p.total, "")
+		}
+		last = p.upTo
+	}
+	svg.WriteString(`</svg>`)
+	return template.HTML(svg.String())
+}
+
+// stripe is a bowl as a plain coloured bar beside a lesson's title.
+func stripe(b mix.Bowl, r *shade.Range) template.HTML {
+	var svg strings.Builder
+	svg.WriteString(`<svg class="bar" aria-hidden="true">`)
+	at := 0.0
+	for _, p := range b.Parts {
+		width := p.Exact.Per(b.Mixed).Float() * 100
+		fmt.Fprintf(&svg, `<rect class="ground %s" x="%s" width="%s" height="100%%"/>`, partSwatch(p, r), percent(at), percent(width))
+		at += width
+	}
+	svg.WriteString(`</svg>`)
+	return template.HTML(svg.String())
+}
+
+// chip is a small swatch.
+func chip(swatch, pattern string) template.HTML {
+	return template.HTML(`<svg class="chip ` + swatch + `" aria-hidden="true">` + ground(pattern) + `</svg>`)
+}
+
+// ground fills a drawing with its swatch and, over it, a pattern.
+func ground(pattern string) string {
+	fill := `<rect class="ground" width="100%" height="100%"/>`
+	if pattern != "" {
+		fill += `<rect fill="url(#` + pattern + `)" width="100%" height="100%"/>`
+	}
+	return fill
+}
+
+func partCode(p mix.Part) string {
+	if p.Role == mix.DeveloperRole {
+		return spaced(p.Strength.VolumesString())
+	}
+	return p.Name
+}
+
+func partName(p mix.Part, r *shade.Range) string {
+	switch p.Role {
+	case mix.DeveloperRole:
+		return "developer, " + spaced(p.Strength.String())
+	case mix.ColourRole:
+		return shadeName(p.Shade, r)
+	}
+	return ""
+}
+
+// shadeName puts the range's words for a level and its tones together: light
+// blonde, violet.
+func shadeName(c shade.Code, r *shade.Range) string {
+	var words []string
+	if name := r.Names[c.Level]; name != "" {
+		words = append(words, name)
+	}
+	for _, t := range c.Tones {
+		words = append(words, r.Tones[t].Name)
+	}
+	return strings.Join(words, ", ")
+}
+
+// partSwatch is the class of a part's colour, by its first tone with a hue.
+func partSwatch(p mix.Part, r *shade.Range) string {
+	switch p.Role {
+	case mix.DeveloperRole:
+		return "dev"
+	case mix.AdditiveRole:
+		return asset.Swatch(0, shade.NoHue)
+	}
+	hue := shade.NoHue
+	if bases := r.Bases(p.Shade); len(bases) > 0 {
+		hue = bases[0]
+	}
+	return asset.Swatch(p.Shade.Level, hue)
+}
+
+func partPattern(i int, role mix.Role) string {
+	if role == mix.DeveloperRole {
+		return developerPattern
+	}
+	return partPatterns[i%len(partPatterns)]
 }
 
 // partKind names the roles of parts for the script.
@@ -96,95 +245,7 @@ func madeOf(b mix.Bowl) string {
 	return strings.Join(of, " + ")
 }
 
-// mark returns the running total at a place of the bar unless it would run into
-// its neighbours.
-func mark(n, of int, at, last float64, running measure.Mass) (MarkView, bool) {
-	m := MarkView{X: percent(at), Anchor: "middle", UpTo: n, Text: grams(running)}
-	if n == of {
-		m.Anchor = "end"
-		return m, true
-	}
-	gap := min(at-last, 100-at)
-	m.Room = gap < marksApartRoom
-	return m, gap >= marksApart
-}
-
-// label decides whether the part's code fits on its length of the bar.
-func (p *PartView) label(width float64) {
-	letters := float64(utf8.RuneCountInString(p.Code))
-	if width < roomMargin+letters*roomShare {
-		return
-	}
-	p.Label = p.Code
-	p.Room = width < phoneMargin+letters*phoneShare
-}
-
-func partCode(p mix.Part) string {
-	if p.Role == mix.DeveloperRole {
-		return spaced(p.Strength.VolumesString())
-	}
-	return p.Name
-}
-
-func partName(p mix.Part, r *shade.Range) string {
-	switch p.Role {
-	case mix.DeveloperRole:
-		return "developer, " + spaced(p.Strength.String())
-	case mix.ColourRole:
-		return shadeName(p.Shade, r)
-	}
-	return ""
-}
-
-// shadeName puts the range's words for a level and its tones together: light
-// blonde, violet.
-func shadeName(c shade.Code, r *shade.Range) string {
-	name := r.Names[c.Level]
-	for _, t := range c.Tones {
-		if name != "" {
-			name += ", "
-		}
-		name += r.Tones[t].Name
-	}
-	return name
-}
-
-// partSwatch is the class of a part's colour, by its first tone with a hue.
-func partSwatch(p mix.Part, r *shade.Range) string {
-	switch p.Role {
-	case mix.DeveloperRole:
-		return "dev"
-	case mix.AdditiveRole:
-		return asset.Swatch(0, shade.NoHue)
-	}
-	hue := shade.NoHue
-	if bases := r.Bases(p.Shade); len(bases) > 0 {
-		hue = bases[0]
-	}
-	return asset.Swatch(p.Shade.Level, hue)
-}
-
-func partPattern(i int, role mix.Role) string {
-	if role == mix.DeveloperRole {
-		return developerPattern
-	}
-	return partPatterns[i%len(partPatterns)]
-}
-
-// stripe is the bowl as a plain coloured bar beside a lesson's title.
-func stripe(b mix.Bowl, r *shade.Range) []Stripe {
-	total := b.Mixed.Grams().Float()
-	var out []Stripe
-	at := 0.0
-	for _, p := range b.Parts {
-		width := p.Exact.Grams().Float() / total * 100
-		out = append(out, Stripe{Swatch: partSwatch(p, r), X: percent(at), Width: percent(width)})
-		at += width
-	}
-	return out
-}
-
-// percent prints a share of a bar for SVG.
+// percent prints a place on a bar for SVG.
 func percent(p float64) string {
 	return strconv.FormatFloat(float64(int(p*100+0.5))/100, 'f', -1, 64) + "%"
 }
@@ -195,22 +256,26 @@ const nbsp = "\u00a0"
 func grams(m measure.Mass) string { return m.Grams().Decimal(2) + nbsp + "g" }
 
 // spaced replaces the spaces of a figure with its unit by ones that do not break.
-func spaced(s string) string {
-	return strings.ReplaceAll(s, " ", nbsp)
-}
+func spaced(s string) string { return strings.ReplaceAll(s, " ", nbsp) }
 
-// plaitLobes is how many lobes the drawn plait has.
-const plaitLobes = 40
+// plaitLobes is how many lobes the drawn plait has, and lobeApart how far they
+// stand from each other.
+const (
+	plaitLobes = 40
+	lobeApart  = 30
+)
 
-// lobes returns the pieces of the plait on the home page, from level 1 to 10.
-func lobes() []Lobe {
-	out := make([]Lobe, plaitLobes)
-	for i := range out {
-		place := fmt.Sprintf("translate(%d)", i*30)
+// plait draws the lobes of the plait on the home page from level 1 to 10; their
+// shape is the template's.
+func plait() template.HTML {
+	var svg strings.Builder
+	for i := range plaitLobes {
+		turn := ""
 		if i%2 == 1 {
-			place += " scale(1 -1)"
+			turn = " scale(1 -1)"
 		}
-		out[i] = Lobe{Class: asset.Swatch(shade.Level(i*10/plaitLobes+1), shade.NoHue), Place: place}
+		level := shade.Level(i*10/plaitLobes + 1)
+		fmt.Fprintf(&svg, `<use href="#lobe" class="%s" transform="translate(%d)%s"/>`, asset.Swatch(level, shade.NoHue), i*lobeApart, turn)
 	}
-	return out
+	return template.HTML(svg.String())
 }

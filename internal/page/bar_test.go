@@ -1,6 +1,7 @@
 package page
 
 import (
+	"html/template"
 	"strings"
 	"testing"
 
@@ -11,40 +12,41 @@ import (
 	"plait/internal/shade"
 )
 
-func TestBar(t *testing.T) {
+func TestWeights(t *testing.T) {
 	v := sampleBowlView(t)
-	// 20, 10 and 60 g of 90 g are 2/9, 1/9 and 2/3.
-	expectPart(t, v.Parts[0], "8N", "20\u00a0g", "20\u00a0g", "0%", "22.22%")
-	expectPart(t, v.Parts[1], "8V", "10\u00a0g", "30\u00a0g", "22.22%", "11.11%")
-	expectPart(t, v.Parts[2], "6\u00a0vol", "60\u00a0g", "90\u00a0g", "33.33%", "66.67%")
-	if v.Parts[1].Name != "medium blonde, violet" || v.Parts[2].Name != "developer, 1.8\u00a0%" {
-		t.Errorf("the parts are called %q and %q", v.Parts[1].Name, v.Parts[2].Name)
-	}
-	if v.Parts[1].Pattern == v.Parts[0].Pattern || v.Parts[2].Pattern != developerPattern {
-		t.Error("the parts cannot be told apart without colour")
-	}
+	expectPart(t, v.Parts[0], "8N", "medium blonde, natural", "20\u00a0g", "20\u00a0g")
+	expectPart(t, v.Parts[1], "8V", "medium blonde, violet", "10\u00a0g", "30\u00a0g")
+	expectPart(t, v.Parts[2], "6\u00a0vol", "developer, 1.8\u00a0%", "60\u00a0g", "90\u00a0g")
 	if v.Mixed != "90\u00a0g" || v.Split != "30\u00a0g colour + 60\u00a0g developer" {
 		t.Errorf("in the bowl: %s, %s", v.Mixed, v.Split)
 	}
-	expectMarks(t, v, "0 | 20\u00a0g | 30\u00a0g | 90\u00a0g")
 }
 
-func expectPart(t *testing.T, p PartView, code, weight, total, x, width string) {
+func expectPart(t *testing.T, p PartView, code, name, weight, total string) {
 	t.Helper()
-	if p.Code != code || p.Weight != weight || p.Total != total || p.X != x || p.Width != width {
-		t.Errorf("got %s %s, total %s, at %s for %s; want %s %s, total %s, at %s for %s",
-			p.Code, p.Weight, p.Total, p.X, p.Width, code, weight, total, x, width)
+	if p.Code != code || p.Name != name || p.Weight != weight || p.Total != total {
+		t.Errorf("got %s (%s) %s, total %s; want %s (%s) %s, total %s", p.Code, p.Name, p.Weight, p.Total, code, name, weight, total)
 	}
 }
 
-func expectMarks(t *testing.T, v BowlView, want string) {
+// 20, 10 and 60 g of 90 g are 2/9, 1/9 and 2/3 of the bar.
+func TestBar(t *testing.T) {
+	v := sampleBowlView(t)
+	expectDrawn(t, v.Bar, `class="s8" x="0%" width="22.22%"`, ">8N<", `class="s8h11" x="22.22%" width="11.11%"`, `url(#p2)`, ">8V<", `class="dev" x="33.33%" width="66.67%"`, `url(#p9)`, ">6\u00a0vol<")
+	expectDrawn(t, v.Marks, ">0<", `x="22.22%"`, ">20\u00a0g<", `x="33.33%"`, ">30\u00a0g<", `x="100%"`, ">90\u00a0g<")
+}
+
+// expectDrawn checks that a drawing has these pieces in this order.
+func expectDrawn(t *testing.T, drawing template.HTML, pieces ...string) {
 	t.Helper()
-	var got []string
-	for _, m := range v.Marks {
-		got = append(got, m.Text)
-	}
-	if g := strings.Join(got, " | "); g != want {
-		t.Errorf("marks %s, want %s", g, want)
+	rest := string(drawing)
+	for _, p := range pieces {
+		_, after, ok := strings.Cut(rest, p)
+		if !ok {
+			t.Errorf("no %s in order in %s", p, drawing)
+			return
+		}
+		rest = after
 	}
 }
 
@@ -66,8 +68,11 @@ func TestThinParts(t *testing.T) {
 	}
 	var v BowlView
 	v.weights(bowl, sampleRange())
-	if v.Parts[0].Label != "8N" || v.Parts[1].Label != "" {
-		t.Errorf("labels %q and %q, want 8N and none", v.Parts[0].Label, v.Parts[1].Label)
+	expectDrawn(t, v.Bar, ">8N<", ">20\u00a0vol<")
+	expectDrawn(t, v.Marks, ">0<", ">49\u00a0g<", ">100\u00a0g<")
+	for _, hidden := range []string{">8V<", ">50\u00a0g<"} {
+		if strings.Contains(string(v.Bar+v.Marks), hidden) {
+			t.Errorf("%s is drawn where it does not fit", hidden)
+		}
 	}
-	expectMarks(t, v, "0 | 49\u00a0g | 100\u00a0g")
 }

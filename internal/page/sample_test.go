@@ -99,7 +99,7 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 		Place:    "Lesson 1 of 2",
 		Lead:     "Take the yellow out.",
 		Facts:    []Fact{{Value: "2", Text: "steps"}},
-		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: asset.Swatch(8, shade.NoHue), Marked: true}}, Marks: []Mark{{Level: "8", Swatch: asset.Swatch(8, shade.NoHue), Text: "lengths"}}},
+		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: asset.Swatch(8, shade.NoHue), Marked: true}}, Marks: []Mark{{Chip: chip("s8", ""), Level: "8", Text: "lengths"}}},
 		Care:     &CareView{Title: "Before any colour", Items: []CareItem{{Lead: "Allergy alert test.", Text: "48 hours ahead."}}},
 		Outcomes: []string{"Weigh a bowl"},
 		Hair:     []Term{{Term: "Length", Value: "shoulder"}},
@@ -120,7 +120,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 	rows := []LessonRow{{Title: "Gloss", Summary: "Take the yellow out.", Path: "lessons/gloss.html", Facts: []string{"4 steps"}, Stripe: stripe(sampleBowl(t), sampleRange())}}
 	frame := func(root, kind string) Frame { return sampleFrame(t, set, root, kind) }
 	views := map[string]any{
-		"home": HomeView{Frame: frame("", "home"), Lead: "Lessons.", Plait: lobes(), First: &Link{Text: "Gloss", Path: "lessons/gloss.html"},
+		"home": HomeView{Frame: frame("", "home"), Lead: "Lessons.", Plait: plait(), First: &Link{Text: "Gloss", Path: "lessons/gloss.html"},
 			Modules: []ModuleRow{{ID: "m", Number: 1, Title: "On the head", Path: "modules/m.html", Lessons: rows}}, Pages: []Link{{Text: "About", Path: "about.html"}}},
 		"module":   ModuleView{Frame: frame("../", "module"), Number: 1, Of: 2, Lessons: rows, Next: &Link{Text: "Lines", Path: "lines.html"}},
 		"lesson":   sampleLesson(t, set),

@@ -55,9 +55,13 @@ func parse(set *template.Template, layouts fs.FS, name string) error {
 	return nil
 }
 
+// usualPage is room enough for most pages, in bytes.
+const usualPage = 24 << 10
+
 // page renders a whole page of one kind.
 func (t *Templates) page(kind string, view any) ([]byte, error) {
 	var out bytes.Buffer
+	out.Grow(usualPage)
 	if err := t.kinds[kind].ExecuteTemplate(&out, "base", view); err != nil {
 		return nil, fmt.Errorf("page %s: %w", kind, err)
 	}

@@ -58,15 +58,9 @@ type HomeView struct {
 	Lead    string
 	Facts   []Fact
 	First   *Link // the lesson to begin with
-	Plait   []Lobe
+	Plait   template.HTML
 	Modules []ModuleRow
 	Pages   []Link // standing pages
-}
-
-// Lobe is one visible piece of the drawn plait.
-type Lobe struct {
-	Class string // swatch
-	Place string // SVG transform
 }
 
 // ModuleRow is a module on the home page.
@@ -85,14 +79,7 @@ type LessonRow struct {
 	Summary string
 	Path    string
 	Facts   []string
-	Stripe  []Stripe // the bowls of the lesson in proportion
-}
-
-// Stripe is one coloured length of a bar. X and Width are per cent of the bar.
-type Stripe struct {
-	Swatch string
-	X      string
-	Width  string
+	Stripe  template.HTML // a bowl of the lesson in proportion
 }
 
 // ModuleView is the page of a module.
@@ -144,9 +131,9 @@ type Rung struct {
 
 // Mark says what stands at a level: roots, lengths, the target.
 type Mark struct {
-	Level  string
-	Swatch string
-	Text   string
+	Chip  template.HTML
+	Level string
+	Text  string
 }
 
 // CareView is what to do and know before work begins.
@@ -184,9 +171,10 @@ type BowlView struct {
 	On       string // kind, range and sections in words
 	Said     string // the formula as it is said: 2 parts 8N + 1 part 8V, 6 vol at 1:2
 	Parts    []PartView
-	Marks    []MarkView
-	Split    string // what the total is made of
-	Mixed    string // weight of all, with unit
+	Bar      template.HTML // the parts in proportion
+	Marks    template.HTML // running totals under the bar
+	Split    string        // what the total is made of
+	Mixed    string        // weight of all, with unit
 	Reads    []ReadView
 	Verdicts []VerdictView
 	Working  []string
@@ -194,29 +182,13 @@ type BowlView struct {
 	Data     template.JS // [BowlData] as JSON
 }
 
-// PartView is one thing to weigh, in the order of pouring. X and Width are per
-// cent of the bar.
+// PartView is one thing to weigh, in the order of pouring.
 type PartView struct {
-	Code    string
-	Name    string
-	Weight  string // with unit
-	Total   string // running total, with unit
-	Swatch  string
-	Pattern string // id of a pattern, "" for a plain ground
-	X       string
-	Width   string
-	Label   string // what stands on the bar, "" where it does not fit
-	Room    bool   // the label fits where there is room only
-	Later   bool   // not the first part
-}
-
-// MarkView is a running total under the bar.
-type MarkView struct {
-	X      string
-	Anchor string // SVG text-anchor
-	UpTo   int    // how many parts are in the bowl at this mark
-	Room   bool   // the mark fits where there is room only
-	Text   string
+	Chip   template.HTML // its swatch
+	Code   string
+	Name   string
+	Weight string // with unit
+	Total  string // running total, with unit
 }
 
 // ReadView is one figure of a bowl with what it means.
