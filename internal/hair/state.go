@@ -25,3 +25,22 @@ func States() []State { return []State{Natural, Coloured, Lightened} }
 func ParseState(s string) (State, bool) {
 	return State(s), slices.Contains(States(), State(s))
 }
+
+// Zone is a stretch of the strand that takes colour in its own way.
+type Zone string
+
+// The zones of hair, from the scalp outward: the roots are the youngest hair and the
+// warmest, the ends the oldest and most porous.
+const (
+	Roots   Zone = "roots"
+	Lengths Zone = "lengths"
+	Ends    Zone = "ends"
+)
+
+// Zones returns all zones, from the scalp outward.
+func Zones() []Zone { return []Zone{Roots, Lengths, Ends} }
+
+// ParseZone reads the name of a zone.
+func ParseZone(s string) (Zone, bool) {
+	return Zone(s), slices.Contains(Zones(), Zone(s))
+}
