@@ -29,6 +29,8 @@ var layers = []struct {
 		"internal/shade",
 		"internal/hair",
 		"internal/mix",
+		"internal/amount",
+		"internal/timing",
 	}},
 	{name: "L2 notations", rows: []string{
 		"internal/yamlpos",
