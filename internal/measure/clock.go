@@ -26,8 +26,8 @@ func ParseClock(s string) (time.Duration, error) {
 	return time.Duration(total) * time.Second, nil
 }
 
-// Clock prints a time in a recording as [ParseClock] reads it, to the second
-// below.
+// Clock prints a time in a recording or of a service as [ParseClock] reads it, to
+// the second below: "53:00", "10:52:30".
 func Clock(d time.Duration) string {
 	s := int(d / time.Second)
 	if h := s / 3600; h > 0 {
