@@ -1,0 +1,155 @@
+package markdown
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"plait/internal/diag"
+	"plait/internal/source"
+)
+
+// Limits that hold the time for a hostile text down. Reading is quadratic in the
+// markers that open quotes and lists on one line, and in the signs that may open
+// emphasis, code and links within one paragraph.
+const (
+	maxMarkers = 50
+	maxSigns   = 2000
+)
+
+// refused finds what must not reach the Markdown library.
+func refused(body source.Span) (diag.Diagnostic, bool) {
+	s := body.Text()
+	signs, paragraph := 0, 0
+	for start := 0; start < len(s); {
+		line := s[start:]
+		if i := strings.IndexByte(line, '\n'); i >= 0 {
+			line = line[:i+1]
+		}
+		if n, at := markers(line); n > maxMarkers {
+			return diag.Errorf(ruleNesting, body.Sub(start, start+at), "quotes and lists stand more than %d deep in each other", maxMarkers).
+				WithHelp("take some of the > and list marks away"), true
+		}
+		found, blank, bad := scan(line)
+		if bad >= 0 {
+			return badCharacter(body, start+bad), true
+		}
+		if blank {
+			signs, paragraph = 0, start+len(line)
+		}
+		signs += found
+		if signs > maxSigns {
+			return diag.Errorf(ruleNesting, body.Sub(paragraph, paragraph), "the paragraph has more than %d brackets, stars, underscores and backquotes", maxSigns).
+				WithHelp("divide it with blank lines"), true
+		}
+		start += len(line)
+	}
+	return diag.Diagnostic{}, false
+}
+
+// What a byte of a text is for scan.
+const (
+	plainByte = iota
+	blankByte
+	signByte
+	controlByte
+	wideByte // the first of a character of several bytes, or no text
+)
+
+var byteKinds = func() (kinds [256]uint8) {
+	for c := range kinds {
+		switch {
+		case c >= utf8.RuneSelf:
+			kinds[c] = wideByte
+		case strings.IndexByte(" \t\r\n", byte(c)) >= 0:
+			kinds[c] = blankByte
+		case strings.IndexByte("[]*_`<", byte(c)) >= 0:
+			kinds[c] = signByte
+		case isControl(rune(c)):
+			kinds[c] = controlByte
+		}
+	}
+	return kinds
+}()
+
+// scan counts the signs on a line, tells whether the line is blank and finds the
+// first character that may not stand in a text, −1 for none.
+func scan(line string) (signs int, blank bool, bad int) {
+	blank = true
+	for i := 0; i < len(line); i++ {
+		kind := byteKinds[line[i]]
+		if kind == blankByte {
+			continue
+		}
+		blank = false
+		switch kind {
+		case signByte:
+			signs++
+		case controlByte:
+			return signs, false, i
+		case wideByte:
+			r, size := utf8.DecodeRuneInString(line[i:])
+			if r == utf8.RuneError && size == 1 || isControl(r) {
+				return signs, false, i
+			}
+			i += size - 1
+		}
+	}
+	return signs, blank, -1
+}
+
+func badCharacter(body source.Span, offset int) diag.Diagnostic {
+	r, size := utf8.DecodeRuneInString(body.Text()[offset:])
+	at := body.Sub(offset, offset+size)
+	if r == utf8.RuneError && size == 1 {
+		return diag.Errorf(ruleCharacter, at, "the byte %#x is no text", at.Text()[0]).
+			WithHelp("save the file as UTF-8")
+	}
+	return diag.Errorf(ruleCharacter, at, "the invisible character %U cannot stand here", r).
+		WithHelp("delete it; it often comes along when text is pasted")
+}
+
+// isControl reports the characters that have no place in HTML text: the control
+// characters other than tab and line ends, and those that never stand for
+// anything. Source: HTML Living Standard, 13.1.4, text and character references.
+func isControl(r rune) bool {
+	switch {
+	case r == '\t', r == '\n', r == '\r':
+		return false
+	case r < ' ', r >= 0x7f && r < 0xa0:
+		return true
+	case r >= 0xfdd0 && r <= 0xfdef, r&0xfffe == 0xfffe, r == 0xfeff:
+		return true
+	}
+	return false
+}
+
+// markers counts the marks of quotes, list items and definitions at the start of a
+// line and returns where they end.
+func markers(line string) (n, end int) {
+	for i := 0; i < len(line); {
+		switch c := line[i]; {
+		case c == ' ', c == '\t':
+			i++
+			continue
+		case c == '>':
+			i++
+		case (c == '-' || c == '*' || c == '+' || c == ':') && blankAt(line, i+1):
+			i++
+		case c >= '0' && c <= '9':
+			digits := len(line[i:]) - len(strings.TrimLeft(line[i:], "0123456789"))
+			i += digits
+			if i >= len(line) || line[i] != '.' && line[i] != ')' || !blankAt(line, i+1) {
+				return n, end
+			}
+			i++
+		default:
+			return n, end
+		}
+		n, end = n+1, i
+	}
+	return n, end
+}
+
+func blankAt(line string, i int) bool {
+	return i >= len(line) || strings.IndexByte(" \t\r\n", line[i]) >= 0
+}
