@@ -164,11 +164,13 @@ func (c *collector) giveIDs() {
 	for _, id := range c.opts.Reserved {
 		taken[id] = source.Span{}
 	}
+	tried := make(map[string]int)
 	for _, h := range c.heads {
 		if h.id == "" {
-			h.id = freeID(h.title, taken)
+			h.id = freeID(h.title, taken, tried)
 			taken[h.id] = h.at
 		}
+		c.doc.ids = append(c.doc.ids, h.id)
 		h.node.SetAttribute([]byte("id"), []byte(h.id))
 		if h.section != nil {
 			h.section.ID = h.id
@@ -177,15 +179,19 @@ func (c *collector) giveIDs() {
 }
 
 // freeID makes an id of a title that is not taken: "Überblick für Ä" becomes
-// "überblick-für-ä", and "überblick-für-ä-2" the second time.
-func freeID(title string, taken map[string]source.Span) string {
+// "überblick-für-ä", and "überblick-für-ä-2" the second time. Tried holds the last
+// number that was tried for each title, so that many equal titles take no longer.
+func freeID(title string, taken map[string]source.Span, tried map[string]int) string {
 	base := slug(title)
-	id := base
-	for n := 2; ; n++ {
+	for {
+		tried[base]++
+		id := base
+		if n := tried[base]; n > 1 {
+			id += "-" + strconv.Itoa(n)
+		}
 		if _, found := taken[id]; !found {
 			return id
 		}
-		id = base + "-" + strconv.Itoa(n)
 	}
 }
 

@@ -55,7 +55,13 @@ type Document struct {
 	Values   []*Value
 	Images   []*Image
 	Links    []*Link
+
+	ids []string
 }
+
+// IDs returns the ids of all headings in the order of the text: what a link into
+// the page can name.
+func (d *Document) IDs() []string { return d.ids }
 
 // Section is a heading of the second level and what follows it.
 type Section struct {

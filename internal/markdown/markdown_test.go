@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -103,11 +104,23 @@ func TestIDs(t *testing.T) {
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
+	want := []string{"überblick-für-ä", "überblick-für-ä-2", "日本", "part", "main-2", "main-3", "main-2-2", "été"}
+	if !slices.Equal(d.IDs(), want) {
+		t.Errorf("got %v", d.IDs())
+	}
 	out := d.HTML(Hooks{})
-	for _, id := range []string{"überblick-für-ä", "überblick-für-ä-2", "日本", "part", "main-2", "main-3", "main-2-2", "été"} {
+	for _, id := range want {
 		if strings.Count(out, `id="`+id+`"`) != 1 {
 			t.Errorf("the id %s does not stand once in\n%s", id, out)
 		}
+	}
+}
+
+func TestReservedIDs(t *testing.T) {
+	file := source.NewFile("a.md", []byte("## A {#main}\n"))
+	_, faults := Parse(file, file.Whole(), Options{Reserved: []string{"main"}})
+	if len(faults) != 1 || faults[0].Rule != "text/duplicate-id" || at(faults[0].Span) != `1:4 "A"` {
+		t.Errorf("got %v", faults)
 	}
 }
 
