@@ -273,7 +273,7 @@ func (a Number) Decimal(places int) string {
 }
 
 // Limits of what an author may type as a number. A bowl weighs less than a tonne
-// and no salon scale reads below a tenth of a milligram.
+// and no scale in a salon reads below a tenth of a milligram.
 const (
 	maxWholeDigits    = 9
 	maxFractionDigits = 6

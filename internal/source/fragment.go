@@ -64,3 +64,7 @@ func (f *Fragment) offset(at int) int {
 	p := f.pieces[max(i, 0)]
 	return p.offset + at - p.at
 }
+
+// Whole returns the stretch of the file from the fragment's first byte to its
+// last, with whatever was left out between them.
+func (f *Fragment) Whole() Span { return f.Span(0, len(f.text)) }

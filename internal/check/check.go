@@ -1,0 +1,91 @@
+// Package check judges a course: its rules hold what an author stated against what
+// plait computed, against the law, the maker's range and the house rules, and
+// against the practice of the trade.
+//
+// A [Rule] is one file: what it says, why, on which source, an example that breaks
+// it and one that keeps it, and the function that looks. A rule sees only its
+// [Pass]; it opens no file and knows no clock. [Run] runs all of them and applies
+// what lessons accept with a reason.
+//
+// Only arithmetic, the law, the course's own range and house rules, and broken
+// structure are errors. What is common practice is a warning or a note and says so.
+package check
+
+import (
+	"plait/internal/course"
+	"plait/internal/derive"
+	"plait/internal/diag"
+	"plait/internal/source"
+)
+
+// Rule is one thing that plait looks for.
+type Rule struct {
+	ID       string // family/name
+	Title    string // what it says, a sentence without its full stop
+	Why      string // rationale, in words a colourist uses
+	Source   string // where it comes from, or "common practice, no source"
+	Severity diag.Severity
+	Before   string // an example that breaks the rule
+	After    string // the same, mended
+	Since    string // the version of plait that brought it
+
+	// Formula looks at one computed formula. A rule without it is reported while
+	// files are read and linked; it is listed so that it can be explained.
+	Formula func(*Pass, *derive.Formula)
+}
+
+// Pass is all that a rule sees.
+type Pass struct {
+	Course  *course.Course
+	Derived *derive.Derived
+	rule    *Rule
+	found   []diag.Diagnostic
+}
+
+// Reportf reports a finding with the rule's own severity.
+func (p *Pass) Reportf(at source.Span, help, format string, args ...any) *diag.Diagnostic {
+	return p.report(p.rule.Severity, at, help, format, args...)
+}
+
+// Notef reports a finding that is only worth knowing.
+func (p *Pass) Notef(at source.Span, help, format string, args ...any) *diag.Diagnostic {
+	return p.report(diag.Note, at, help, format, args...)
+}
+
+func (p *Pass) report(severity diag.Severity, at source.Span, help, format string, args ...any) *diag.Diagnostic {
+	d := diag.Errorf(p.rule.ID, at, format, args...).WithHelp("%s", help)
+	d.Severity = severity
+	p.found = append(p.found, d)
+	return &p.found[len(p.found)-1]
+}
+
+// Run applies all rules to a course and returns what they found, less what its
+// lessons accept.
+func Run(c *course.Course, d *derive.Derived) []diag.Diagnostic {
+	p := &Pass{Course: c, Derived: d}
+	for i := range rules {
+		p.rule = &rules[i]
+		if p.rule.Formula == nil {
+			continue
+		}
+		for _, f := range d.Formulas {
+			if f.OK {
+				p.rule.Formula(p, f)
+			}
+		}
+	}
+	return accept(c, p.found)
+}
+
+// Rules returns all rules, by family and name.
+func Rules() []Rule { return rules }
+
+// Find returns the rule of an id.
+func Find(id string) (Rule, bool) {
+	for _, r := range rules {
+		if r.ID == id {
+			return r, true
+		}
+	}
+	return Rule{}, false
+}

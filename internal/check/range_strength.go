@@ -1,0 +1,44 @@
+package check
+
+import (
+	"strings"
+
+	"plait/internal/derive"
+	"plait/internal/formula"
+	"plait/internal/peroxide"
+)
+
+var rangeStrength = Rule{
+	ID:    "range/strength",
+	Title: "the developer is one the maker names for this kind of colour",
+	Why: "A maker makes a colour for certain strengths. A demi with 20 vol is no longer a demi: it lifts what nobody asked it " +
+		"to. The maker's directions go before anything plait knows in general.",
+	Source: "the range file of the course",
+	Before: "colour: 30 g 8N\ndeveloper: 20 vol\nkind: demi",
+	After:  "colour: 30 g 8N\ndeveloper: 6 vol\nkind: demi",
+	Since:  "1.0",
+	Formula: func(p *Pass, f *derive.Formula) {
+		if f.Developer.None || f.Range == nil || f.Terms.Allows(f.Developer.Strength.Value) {
+			return
+		}
+		p.Reportf(f.Developer.Strength.Span, "use "+strengthList(f.Terms.Strengths),
+			"%s names no %s for %s", f.Range.Name, f.Developer.Strength.Span.Text(), f.Kind.Value)
+	},
+}
+
+func strengthList(list []peroxide.Strength) string {
+	out := make([]string, len(list))
+	for i, s := range list {
+		out[i] = s.String() + " (" + s.VolumesString() + ")"
+	}
+	return strings.Join(out, ", ")
+}
+
+// strengths returns every strength a formula names, the one wanted and those it is
+// blended from.
+func strengths(f *derive.Formula) []formula.Stated[peroxide.Strength] {
+	if f.Developer.None {
+		return nil
+	}
+	return append([]formula.Stated[peroxide.Strength]{f.Developer.Strength}, f.Developer.From...)
+}

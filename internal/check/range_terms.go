@@ -1,0 +1,27 @@
+package check
+
+import (
+	"plait/internal/derive"
+	"plait/internal/diag"
+)
+
+var rangeTerms = Rule{
+	ID:    "range/terms",
+	Title: "the maker gives directions for this kind of colour",
+	Why: "Without the maker's ratio, time and strengths nothing about the bowl can be held against the product itself. Either " +
+		"the range is not sold as this kind, or its file is not complete.",
+	Source:   "the range file of the course",
+	Severity: diag.Warning,
+	Before:   "colour: 30 g 8N\ndeveloper: 6 vol\nratio: 1:2\nkind: filler",
+	After:    "colour: 30 g 8N\ndeveloper: 6 vol\nratio: 1:2\nkind: demi",
+	Since:    "1.0",
+	Formula: func(p *Pass, f *derive.Formula) {
+		if f.Range == nil {
+			return
+		}
+		if _, ok := f.Range.Kinds[f.Kind.Value]; !ok {
+			p.Reportf(f.Kind.Span, "add the kind with ratio, time and strengths to the range file",
+				"%s gives no directions for %s", f.Range.Name, f.Kind.Value)
+		}
+	},
+}

@@ -1,0 +1,27 @@
+package check
+
+import "plait/internal/derive"
+
+var rangeTime = Rule{
+	ID:    "range/time",
+	Title: "the time lies within the maker's span",
+	Why: "Too short leaves dye that has not developed; too long hurts hair and scalp and gains nothing. The maker has timed it, " +
+		"and plait holds the card to that.",
+	Source: "the range file of the course",
+	Before: "colour: 30 g 8N\ndeveloper: 6 vol\nkind: demi\ntime: 45 min",
+	After:  "colour: 30 g 8N\ndeveloper: 6 vol\nkind: demi\ntime: 15 min",
+	Since:  "1.0",
+	Formula: func(p *Pass, f *derive.Formula) {
+		own := f.Terms.Time
+		if !f.Time.Set() || own.Max == 0 {
+			return
+		}
+		stated := f.Time.Value
+		if stated.Min == 0 {
+			stated.Min = stated.Max // "up to": only its end can be held against the maker
+		}
+		if !own.Contains(stated) {
+			p.Reportf(f.Time.Span, "keep to "+own.String(), "%s gives %s %s, not %s", f.Range.Name, f.Kind.Value, own, f.Time.Value)
+		}
+	},
+}

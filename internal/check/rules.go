@@ -1,0 +1,30 @@
+package check
+
+import (
+	"slices"
+	"strings"
+)
+
+// rules is every rule, by family and name: those that look at formulas, each in a
+// file of its own, and those that are reported while files are read and linked.
+var rules = func() []Rule {
+	list := append([]Rule{
+		formulaAmount,
+		formulaCeiling,
+		formulaDeveloperWeight,
+		formulaDrift,
+		formulaGrams,
+		formulaMixed,
+		formulaPair,
+		formulaReads,
+		formulaStrength,
+		formulaTargetLevel,
+		houseStrongest,
+		rangeRatio,
+		rangeStrength,
+		rangeTerms,
+		rangeTime,
+	}, reading...)
+	slices.SortFunc(list, func(a, b Rule) int { return strings.Compare(a.ID, b.ID) })
+	return list
+}()

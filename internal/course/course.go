@@ -1,0 +1,153 @@
+// Package course is the whole of a course: its settings, its ranges of shades, its
+// word list, its standing pages and its lessons in the order they are taught.
+//
+// The parts are read one by one ([ReadSettings], [ReadRange], [ReadWords],
+// [ReadPage], and package lesson for a lesson), each from its own file alone.
+// [Link] then puts them together and is the first to look across files: names that
+// clash, lessons that no module names, links that lead nowhere. A Course is never
+// changed once made.
+package course
+
+import (
+	"plait/internal/formula"
+	"plait/internal/lesson"
+	"plait/internal/markdown"
+	"plait/internal/measure"
+	"plait/internal/peroxide"
+	"plait/internal/shade"
+	"plait/internal/source"
+)
+
+// Where the parts of a course lie, as slash-separated paths.
+const (
+	SettingsFile  = "content/course.yaml"
+	RangesFolder  = "content/ranges"
+	WordsFile     = "content/words.yaml"
+	PagesFolder   = "content"
+	LessonsFolder = "lessons"
+)
+
+// Course is a linked course.
+type Course struct {
+	Settings
+	Modules []*Module
+	Ranges  []*Range
+	Words   []Word
+	Pages   []*Page
+	Lessons []*lesson.Lesson // that are taught, in order of the modules
+	Drafts  []*lesson.Lesson // ready: no
+}
+
+// Settings is what course.yaml says.
+type Settings struct {
+	File     *source.File
+	Title    source.Text
+	Language source.Text
+	Edition  source.Text
+	Address  source.Text
+	Law      source.Text
+	Scale    measure.Mass // what a course's scale can show
+	Range    source.Text  // the range of formulas that name none
+	House    House
+	Layouts  source.Text // a folder of the course's own templates
+	Outline  []Outline
+}
+
+// House is what the salon that publishes the course allows; it can only be
+// stricter than law and maker.
+type House struct {
+	Strongest formula.Stated[peroxide.Strength] // the strongest developer
+}
+
+// Outline is a module as course.yaml lists it.
+type Outline struct {
+	Name    source.Text
+	Title   source.Text
+	Summary source.Text
+	Lessons []source.Text
+}
+
+// Module is a module with its lessons.
+type Module struct {
+	Outline
+	Lessons []*lesson.Lesson
+}
+
+// Range is a range of shades and the file it came from.
+type Range struct {
+	*shade.Range
+	File *source.File
+}
+
+// Word is an entry of the word list.
+type Word struct {
+	Term    source.Text
+	Meaning source.Text
+	See     []source.Text
+}
+
+// Page is a standing page: about, safety, how to write a lesson.
+type Page struct {
+	Name    string
+	File    *source.File
+	Title   source.Text
+	Summary source.Text
+	Doc     *markdown.Document
+}
+
+// rangeName returns the name of the range that a formula takes its shades from: as
+// the formula says, else the lesson, else the course.
+func (c *Course) rangeName(l *lesson.Lesson, f *lesson.Formula) source.Text {
+	for _, t := range []source.Text{f.Range, l.Range, c.Range} {
+		if t.Value != "" {
+			return t
+		}
+	}
+	return source.Text{}
+}
+
+// RangeFor returns the range that a formula takes its shades from; where nothing
+// names one, the only one there is. It is nil where none can be told, which [Link]
+// has reported.
+func (c *Course) RangeFor(l *lesson.Lesson, f *lesson.Formula) *shade.Range {
+	name := c.rangeName(l, f)
+	if name.Value == "" && len(c.Ranges) == 1 {
+		return c.Ranges[0].Range
+	}
+	if r := findRange(c.Ranges, name.Value); r != nil {
+		return r.Range
+	}
+	return nil
+}
+
+func findRange(ranges []*Range, id string) *Range {
+	for _, r := range ranges {
+		if r.ID == id {
+			return r
+		}
+	}
+	return nil
+}
+
+// Lesson returns the taught lesson of a name.
+func (c *Course) Lesson(name string) (*lesson.Lesson, bool) {
+	for _, l := range c.Lessons {
+		if l.Name == name {
+			return l, true
+		}
+	}
+	return nil, false
+}
+
+// ModuleOf returns the module that teaches a lesson and the lesson's place in it,
+// from 0.
+func (c *Course) ModuleOf(l *lesson.Lesson) (m *Module, place int) {
+	for _, m := range c.Modules {
+		for i, x := range m.Lessons {
+			if x == l {
+				return m, i
+			}
+		}
+	}
+	return nil, 0
+}

@@ -1,0 +1,245 @@
+package course
+
+import (
+	"path"
+	"slices"
+	"strings"
+
+	"plait/internal/diag"
+	"plait/internal/lesson"
+	"plait/internal/markdown"
+	"plait/internal/source"
+)
+
+// Parts are the read parts of a course, in the order of their files.
+type Parts struct {
+	Settings Settings
+	Ranges   []*Range
+	Words    []Word
+	Pages    []*Page
+	Lessons  []*lesson.Lesson
+}
+
+// Link puts the parts together and reports what does not fit: names that clash or
+// lead nowhere, lessons that no module names, links without a goal.
+func Link(p Parts) (*Course, []diag.Diagnostic) {
+	k := &linker{Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages}}
+	byName := k.names(p.Lessons)
+	k.modules(byName)
+	k.strays(p.Lessons)
+	k.ranges()
+	k.links()
+	return k.Course, k.found
+}
+
+type linker struct {
+	*Course
+	found []diag.Diagnostic
+}
+
+func (k *linker) report(d diag.Diagnostic) { k.found = append(k.found, d) }
+
+// head is where a lesson as a whole is blamed.
+func head(l *lesson.Lesson) source.Span {
+	if l.Title.Span.Valid() {
+		return l.Title.Span
+	}
+	return l.File.Span(0, 0)
+}
+
+// names finds two lessons of one name: the numbers of folders only order them.
+func (k *linker) names(lessons []*lesson.Lesson) map[string]*lesson.Lesson {
+	byName := map[string]*lesson.Lesson{}
+	for _, l := range lessons {
+		if first, twice := byName[l.Name]; twice {
+			k.report(diag.Errorf("course/lesson-twice", head(l), "two lessons are called %q", l.Name).
+				WithNote(head(first), "the first is %s", first.Folder).
+				WithHelp("give one of the folders another name behind its number"))
+			continue
+		}
+		if !nameForm().MatchString(l.Name) {
+			k.report(diag.Errorf("course/name", head(l), "the folder name %q cannot stand in an address", l.Name).
+				WithHelp("use small letters, digits and hyphens, as in 04-brassy-gloss"))
+		}
+		byName[l.Name] = l
+	}
+	return byName
+}
+
+func (k *linker) modules(byName map[string]*lesson.Lesson) {
+	names := make([]string, 0, len(byName))
+	for name := range byName {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	taken := map[string]source.Span{}
+	for _, o := range k.Outline {
+		m := &Module{Outline: o}
+		k.Modules = append(k.Modules, m)
+		for _, t := range o.Lessons {
+			l, ok := byName[t.Value]
+			if !ok {
+				k.unknownLesson(t, names)
+				continue
+			}
+			if at, twice := taken[t.Value]; twice {
+				k.report(diag.Errorf("course/lesson-placed-twice", t.Span, "the lesson %q is taught twice", t.Value).
+					WithNote(at, "first here").WithHelp("keep it in one module; others can link to it"))
+				continue
+			}
+			taken[t.Value] = t.Span
+			if !l.Draft {
+				m.Lessons = append(m.Lessons, l)
+				k.Lessons = append(k.Lessons, l)
+			}
+		}
+	}
+}
+
+func (k *linker) unknownLesson(t source.Text, names []string) {
+	d := diag.Errorf("course/lesson", t.Span, "there is no lesson %q", t.Value)
+	switch near := diag.DidYouMean(t.Value, names); {
+	case near != "":
+		d = d.WithHelp("did you mean %q?", near)
+	case len(names) == 0:
+		d = d.WithHelp("lessons are folders such as lessons/01-%s with a lesson.md inside", t.Value)
+	default:
+		d = d.WithHelp("the lessons are: %s (a folder's name without its number)", strings.Join(names, ", "))
+	}
+	k.report(d)
+}
+
+// strays finds lessons that no module teaches, and a course that teaches nothing.
+func (k *linker) strays(lessons []*lesson.Lesson) {
+	for _, l := range lessons {
+		switch {
+		case l.Draft:
+			k.Drafts = append(k.Drafts, l)
+		case !slices.Contains(k.Lessons, l):
+			k.report(diag.Errorf("course/stray", head(l), "no module teaches this lesson").
+				WithHelp("add %s to the lessons of a module in %s, or write ready: no in its header", l.Name, SettingsFile))
+		}
+	}
+	if len(lessons) == 0 {
+		k.report(diag.Errorf("course/empty", k.File.Span(0, 0), "the course has no lessons").
+			WithHelp("make a folder such as lessons/01-first-bowl with a lesson.md inside; `plait start DIR` shows one"))
+	}
+}
+
+func (k *linker) ranges() {
+	ids := make([]string, len(k.Ranges))
+	for i, r := range k.Ranges {
+		ids[i] = r.ID
+	}
+	k.knownRange(k.Course.Range, ids)
+	for _, l := range k.all() {
+		k.knownRange(l.Range, ids)
+		for _, f := range l.Formulas {
+			k.knownRange(f.Range, ids)
+			if k.rangeName(l, f).Value == "" && len(k.Ranges) != 1 {
+				k.noRange(f, ids)
+			}
+		}
+	}
+}
+
+// all returns the taught lessons and the drafts: both are checked.
+func (k *linker) all() []*lesson.Lesson { return slices.Concat(k.Lessons, k.Drafts) }
+
+func (k *linker) knownRange(t source.Text, ids []string) {
+	if t.Value == "" || slices.Contains(ids, t.Value) {
+		return
+	}
+	d := diag.Errorf("range/unknown", t.Span, "there is no range %q", t.Value)
+	if near := diag.DidYouMean(t.Value, ids); near != "" {
+		k.report(d.WithHelp("did you mean %q?", near))
+		return
+	}
+	k.report(d.WithHelp("a range is a file such as %s/%s.yaml", RangesFolder, t.Value))
+}
+
+func (k *linker) noRange(f *lesson.Formula, ids []string) {
+	d := diag.Errorf("range/unknown", f.Span, "the formula names no range of shades")
+	if len(ids) == 0 {
+		k.report(d.WithHelp("describe your maker's shades in a file such as %s/meadow.yaml", RangesFolder))
+		return
+	}
+	k.report(d.WithHelp("write range: in the formula, in the lesson's header or in %s; the ranges are: %s", SettingsFile, strings.Join(ids, ", ")))
+}
+
+// Goal is where a link leads: a lesson or a standing page of the course, or another
+// place in the same text. Exactly one of External, Lesson and Page is set, or none
+// for the same text.
+type Goal struct {
+	External string
+	Lesson   *lesson.Lesson
+	Page     *Page
+	Fragment string // without its #
+}
+
+// Goal resolves the target of a link that stands in a file of the course. Links
+// name files, as they lie on the author's disk.
+func (c *Course) Goal(from *source.File, target string) (Goal, bool) {
+	if strings.Contains(target, "://") || strings.HasPrefix(target, "mailto:") {
+		return Goal{External: target}, true
+	}
+	file, fragment, _ := strings.Cut(target, "#")
+	if file == "" {
+		return Goal{Fragment: fragment}, fragment != ""
+	}
+	name := path.Join(path.Dir(from.Name()), file)
+	for _, l := range c.Lessons {
+		if l.File.Name() == name {
+			return Goal{Lesson: l, Fragment: fragment}, true
+		}
+	}
+	for _, p := range c.Pages {
+		if p.File.Name() == name {
+			return Goal{Page: p, Fragment: fragment}, true
+		}
+	}
+	return Goal{}, false
+}
+
+func (k *linker) links() {
+	for _, l := range k.all() {
+		k.linksOf(l.File, l.Doc)
+	}
+	for _, p := range k.Pages {
+		k.linksOf(p.File, p.Doc)
+	}
+}
+
+func (k *linker) linksOf(file *source.File, doc *markdown.Document) {
+	for _, link := range doc.Links {
+		goal, ok := k.Goal(file, link.Target.Value)
+		if !ok {
+			k.report(diag.Errorf("text/link", link.Target.Span, "the link %q leads nowhere", link.Target.Value).
+				WithHelp("name a file of the course from here, as in ../04-brassy-gloss/lesson.md, or a whole address with https://"))
+			continue
+		}
+		k.fragment(doc, goal, link.Target)
+	}
+}
+
+func (k *linker) fragment(own *markdown.Document, goal Goal, target source.Text) {
+	switch {
+	case goal.Fragment == "" || goal.External != "":
+		return
+	case goal.Lesson != nil:
+		own = goal.Lesson.Doc
+	case goal.Page != nil:
+		own = goal.Page.Doc
+	}
+	ids := own.IDs()
+	if slices.Contains(ids, goal.Fragment) {
+		return
+	}
+	d := diag.Errorf("text/link", target.Span, "there is no heading #%s", goal.Fragment)
+	if near := diag.DidYouMean(goal.Fragment, ids); near != "" {
+		d = d.WithHelp("did you mean #%s?", near)
+	} else {
+		d = d.WithHelp("the headings are: #%s", strings.Join(ids, ", #"))
+	}
+	k.report(d)
+}

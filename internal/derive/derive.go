@@ -1,0 +1,211 @@
+// Package derive recomputes a course: every bowl from what its formula says, and
+// every value that the text asks for.
+//
+// Authored and computed values stay apart. A [Formula] here holds what plait works
+// out, beside the block that holds what the author typed; the rules of package
+// check compare the two.
+package derive
+
+import (
+	"fmt"
+	"strings"
+
+	"plait/internal/course"
+	"plait/internal/diag"
+	"plait/internal/formula"
+	"plait/internal/lesson"
+	"plait/internal/measure"
+	"plait/internal/mix"
+	"plait/internal/shade"
+	"plait/internal/source"
+)
+
+// Derived is what was computed for a course.
+type Derived struct {
+	Formulas []*Formula // in the order of the lessons, drafts last
+	of       map[*lesson.Formula]*Formula
+}
+
+// Formula is a formula with everything that follows from it.
+type Formula struct {
+	*lesson.Formula
+	Lesson *lesson.Lesson
+	Computed
+	Hair formula.Stated[formula.Hair] // the block's own, else that of its zone in the header
+}
+
+// Computed is what follows from a formula block and its range.
+type Computed struct {
+	Range *shade.Range // nil where none is known
+	Terms shade.Terms
+	Mix   mix.Formula
+	Bowl  mix.Bowl
+	OK    bool // Mix and Bowl are valid
+}
+
+// Run recomputes a course. The diagnostics are about formulas that cannot be
+// computed and about values in the text that name nothing.
+func Run(c *course.Course) (*Derived, []diag.Diagnostic) {
+	d := &Derived{of: map[*lesson.Formula]*Formula{}}
+	var found []diag.Diagnostic
+	for _, list := range [][]*lesson.Lesson{c.Lessons, c.Drafts} {
+		for _, l := range list {
+			for _, f := range l.Formulas {
+				computed, faults := Bowl(f.Block, c.RangeFor(l, f), c.Scale)
+				found = append(found, faults...)
+				out := &Formula{Formula: f, Lesson: l, Computed: computed, Hair: hairOf(l, f)}
+				d.Formulas = append(d.Formulas, out)
+				d.of[f] = out
+			}
+			for _, v := range l.Doc.Values {
+				if _, fault := d.Value(l, v.Text); fault != nil {
+					found = append(found, *fault)
+				}
+			}
+		}
+	}
+	return d, found
+}
+
+// Bowl computes one formula block against a range, which may be nil, on a scale
+// that shows multiples of step.
+func Bowl(b *formula.Block, rng *shade.Range, step measure.Mass) (Computed, []diag.Diagnostic) {
+	c := Computed{Range: rng, Terms: b.Terms(rng)}
+	recipe, found := b.Lower(rng)
+	if b.Broken || diag.HasErrors(found) {
+		return c, found
+	}
+	bowl, err := mix.Compute(recipe, step)
+	if err != nil {
+		return c, append(found, diag.Errorf("formula/impossible", b.Span, "%v", err))
+	}
+	c.Mix, c.Bowl, c.OK = recipe, bowl, true
+	return c, found
+}
+
+// hairOf returns the hair a formula goes on: what the block says, else the zone of
+// the lesson's header that the formula's places speak of, else the only zone.
+func hairOf(l *lesson.Lesson, f *lesson.Formula) formula.Stated[formula.Hair] {
+	if f.Hair.Set() {
+		return f.Hair
+	}
+	for _, place := range f.On {
+		for _, z := range l.Hair.Zones {
+			if speaksOf(place.Value, z.Name.Value) {
+				return z.Hair
+			}
+		}
+	}
+	if len(l.Hair.Zones) == 1 {
+		return l.Hair.Zones[0].Hair
+	}
+	return formula.Stated[formula.Hair]{}
+}
+
+// speaksOf reports whether a text holds a word.
+func speaksOf(text, word string) bool {
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '-' }) {
+		if w == word {
+			return true
+		}
+	}
+	return false
+}
+
+// Of returns what was computed for a formula.
+func (d *Derived) Of(f *lesson.Formula) *Formula { return d.of[f] }
+
+// quantities are the words that may stand before "of" in a value, with how each
+// is read off a computed bowl.
+var quantities = []struct {
+	word string
+	read func(*Formula) (string, bool)
+}{
+	{"colour", func(f *Formula) (string, bool) { return f.Bowl.WeighedTotal(mix.ColourRole).String(), true }},
+	{"developer", func(f *Formula) (string, bool) {
+		return f.Bowl.WeighedTotal(mix.DeveloperRole).String(), !f.Bowl.Developer.IsZero()
+	}},
+	{"mixed", func(f *Formula) (string, bool) { return f.Bowl.WeighedTotal().String(), true }},
+	{"strength", func(f *Formula) (string, bool) { return f.Bowl.Strength.String(), !f.Bowl.Developer.IsZero() }},
+	{"ratio", func(f *Formula) (string, bool) { return f.Bowl.Ratio.String(), !f.Bowl.Ratio.IsZero() }},
+	{"level", func(f *Formula) (string, bool) { return Reading(f.Bowl.Level), f.Bowl.HasLevel }},
+	{"time", func(f *Formula) (string, bool) { return f.Time.Value.String(), f.Time.Set() }},
+}
+
+// Reading prints what a colour reads: "8", or "between 5 and 6".
+func Reading(r shade.Reading) string {
+	if r.Tie() {
+		return fmt.Sprintf("between %d and %d", r.Low, r.High)
+	}
+	return fmt.Sprint(int(r.High))
+}
+
+// Value returns the computed value that a text in braces asks for: a quantity or a
+// shade, then "of" and the formula's name, as in {developer of gloss} and
+// {8N of gloss}. Where it names nothing the diagnostic says what can be named; where
+// the formula itself is broken the value is empty and nothing more is said.
+func (d *Derived) Value(l *lesson.Lesson, t source.Text) (string, *diag.Diagnostic) {
+	what, name, found := t.Cut(" of ")
+	if !found {
+		return "", valueFault(t, "write what to show and of which formula, as in {developer of gloss}", "{%s} names no formula", t.Value)
+	}
+	f, ok := l.Formula(name.Value)
+	if !ok {
+		return "", unknownFormula(l, name)
+	}
+	derived := d.of[f]
+	if !derived.OK {
+		return "", nil
+	}
+	for _, q := range quantities {
+		if q.word != what.Value {
+			continue
+		}
+		if s, ok := q.read(derived); ok {
+			return s, nil
+		}
+		return "", valueFault(what, "take the value out of the text, or add it to the formula", "%s has no %s", name.Value, what.Value)
+	}
+	for _, p := range derived.Bowl.Parts {
+		if p.Name == what.Value && p.Name != "" {
+			return p.Weighed.String(), nil
+		}
+	}
+	return "", unknownQuantity(derived, what)
+}
+
+func valueFault(t source.Text, help, format string, args ...any) *diag.Diagnostic {
+	d := diag.Errorf("text/value", t.Span, format, args...).WithHelp("%s", help)
+	return &d
+}
+
+func unknownFormula(l *lesson.Lesson, name source.Text) *diag.Diagnostic {
+	var names []string
+	for _, f := range l.Formulas {
+		names = append(names, f.Name.Value)
+	}
+	help := "this lesson has no formulas"
+	if near := diag.DidYouMean(name.Value, names); near != "" {
+		help = fmt.Sprintf("did you mean %q?", near)
+	} else if len(names) > 0 {
+		help = "the formulas of this lesson are: " + strings.Join(names, ", ")
+	}
+	return valueFault(name, help, "this lesson has no formula %q", name.Value)
+}
+
+func unknownQuantity(f *Formula, what source.Text) *diag.Diagnostic {
+	var words []string
+	for _, q := range quantities {
+		words = append(words, q.word)
+	}
+	for _, p := range f.Bowl.Parts {
+		if p.Name != "" {
+			words = append(words, p.Name)
+		}
+	}
+	help := "it has: " + strings.Join(words, ", ")
+	if near := diag.DidYouMean(what.Value, words); near != "" {
+		help = fmt.Sprintf("did you mean %q? %s", near, help)
+	}
+	return valueFault(what, help, "%s has no %q", f.Name.Value, what.Value)
+}

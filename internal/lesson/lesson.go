@@ -1,0 +1,109 @@
+// Package lesson reads one lesson folder.
+//
+// [Read] takes everything from the folder itself and looks at nothing else, so a
+// lesson reads the same alone and in its course, and lessons can be read side by
+// side. What it returns is what the author stated, each value with its place;
+// nothing is computed here and nothing is held against the rest of the course.
+package lesson
+
+import (
+	"time"
+
+	"plait/internal/formula"
+	"plait/internal/markdown"
+	"plait/internal/source"
+)
+
+// Lesson is one lesson as it was written.
+type Lesson struct {
+	Name   string // the folder's name without the number in front
+	Folder string // slash-separated path from the course
+	File   *source.File
+
+	Title     source.Text
+	Summary   source.Text
+	Outcomes  []Outcome
+	Hair      Hair
+	Recording Recording
+	Uses      []source.Text
+	Kit       []source.Text
+	Range     source.Text
+	Accept    []Acceptance
+	Draft     bool // ready: no
+
+	Doc      *markdown.Document
+	Intro    *markdown.Section // what stands before the first step; nil for nothing
+	Steps    []*Step
+	Formulas []*Formula
+	Care     []source.Text
+}
+
+// Outcome is something a learner can do after the lesson.
+type Outcome struct {
+	Name source.Text
+	Text source.Text
+}
+
+// Hair describes the model's hair.
+type Hair struct {
+	Zones   []Zone
+	Warmth  source.Text
+	White   source.Text
+	Length  source.Text
+	Density source.Text
+}
+
+// Zone is the hair of one zone of the head, roots or lengths for example.
+type Zone struct {
+	Name source.Text
+	Hair formula.Stated[formula.Hair]
+}
+
+// Recording is the film or sound a lesson was made from.
+type Recording struct {
+	Film     source.Text
+	Captions source.Text
+	Link     source.Text
+	Length   formula.Stated[time.Duration]
+}
+
+// Acceptance lets one finding of a rule stand, with a reason.
+type Acceptance struct {
+	Rule    source.Text
+	At      source.Text // a formula's name; empty for the whole lesson
+	Because source.Text
+	Span    source.Span
+}
+
+// Step is one titled part of a lesson.
+type Step struct {
+	*markdown.Section
+	Number int     // from 1
+	Time   Stretch // where it stands in the recording
+}
+
+// Stretch is a part of a recording. Until is zero where only the start was given.
+type Stretch struct {
+	From, Until time.Duration
+	Span        source.Span
+}
+
+// Set reports whether the step has a time.
+func (s Stretch) Set() bool { return s.Span.Valid() }
+
+// Formula is a formula block and where in the lesson it stands.
+type Formula struct {
+	*formula.Block
+	Fence *markdown.Block
+	Step  *Step // nil before the first step
+}
+
+// Formula returns the formula of a name.
+func (l *Lesson) Formula(name string) (*Formula, bool) {
+	for _, f := range l.Formulas {
+		if f.Name.Value == name {
+			return f, true
+		}
+	}
+	return nil, false
+}
