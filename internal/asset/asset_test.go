@@ -12,7 +12,7 @@ import (
 
 func build(t *testing.T, files fs.FS) *Bundle {
 	t.Helper()
-	b, err := Build(files)
+	b, err := Build(files, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -49,7 +49,7 @@ func TestBundleStandsAlone(t *testing.T) {
 
 func TestBuildSaysWhereAScriptIsWrong(t *testing.T) {
 	own := fstest.MapFS{"scripts/plait.js": {Data: []byte("let a = 1;\nlet = ;\n")}}
-	_, err := Build(Overlay(own, layouts.FS))
+	_, err := Build(Overlay(own, layouts.FS), nil)
 	if err == nil || !strings.HasPrefix(err.Error(), "scripts/plait.js:2:") {
 		t.Errorf("got %v, want an error at scripts/plait.js:2", err)
 	}
@@ -68,7 +68,8 @@ func TestOverlay(t *testing.T) {
 
 func TestNameChangesWithContent(t *testing.T) {
 	// The sum is SHA-256 of "abc" (FIPS 180-4, example B.1): ba7816bf 8f01cfea …
-	expectName(t, "lessons/x/Plan.PNG", "abc", "assets/Plan-ba7816bf8f.png")
+	expectName(t, "lessons/x/Plan.PNG", "abc", "assets/plan-ba7816bf8f.png")
+	expectName(t, "Übung 1 (neu).svg", "abc", "assets/-bung-1--neu--ba7816bf8f.svg")
 	expectName(t, "plait.css", "abc", "assets/plait-ba7816bf8f.css")
 	if Name("a.svg", []byte("abc")) == Name("a.svg", []byte("abd")) {
 		t.Error("two contents have one name")
@@ -84,7 +85,7 @@ func expectName(t *testing.T, name, content, want string) {
 
 func BenchmarkBuild(b *testing.B) {
 	for b.Loop() {
-		if _, err := Build(layouts.FS); err != nil {
+		if _, err := Build(layouts.FS, everyTint()); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -14,9 +14,9 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// Bundle holds the script and the style sheet of a site.
+// Bundle holds the script, the style sheet and the icon of a site.
 type Bundle struct {
-	Script, Style File
+	Script, Style, Icon File
 }
 
 // File is a finished file with its path from the root of the site.
@@ -29,12 +29,13 @@ type File struct {
 const (
 	scriptEntry = "scripts/plait.js"
 	styleEntry  = "styles/plait.css"
+	iconFile    = "styles/icon.svg"
 )
 
 // Build bundles the scripts of layouts into one classic script, which also runs
 // on pages opened from a folder, and its style sheets into one, with the swatches
-// of all shades after them.
-func Build(layouts fs.FS) (*Bundle, error) {
+// of the ladder and of the given tints after them.
+func Build(layouts fs.FS, tints []Tint) (*Bundle, error) {
 	script, err := bundle(layouts, scriptEntry, "")
 	if err != nil {
 		return nil, err
@@ -43,8 +44,13 @@ func Build(layouts fs.FS) (*Bundle, error) {
 	if err != nil {
 		return nil, err
 	}
-	style = append(style, Swatches()...)
+	style = append(style, swatches(tints)...)
+	icon, err := fs.ReadFile(layouts, iconFile)
+	if err != nil {
+		return nil, err
+	}
 	return &Bundle{
+		Icon:   File{Path: Name(iconFile, icon), Data: icon},
 		Script: File{Path: Name("plait.js", script), Data: script},
 		Style:  File{Path: Name("plait.css", style), Data: style},
 	}, nil
@@ -59,16 +65,21 @@ func Script(layouts fs.FS, entry, global string) ([]byte, error) {
 // Name returns the path of an asset: a folder for all of them, the file's own
 // name, and the first digits of a hash of its content. A changed file has a new
 // name, so an old page never meets a new style sheet.
-func Name(name string, data []byte) string {
-	sum := sha256.Sum256(data)
-	return Fingerprint(name, sum)
+func Name(name string, data []byte) string { return fingerprint(name, sha256.Sum256(data)) }
+
+func fingerprint(name string, sum [sha256.Size]byte) string {
+	base := strings.ToLower(path.Base(name))
+	ext := path.Ext(base)
+	plain := strings.Map(plainRune, strings.TrimSuffix(base, ext))
+	return "assets/" + plain + "-" + hex.EncodeToString(sum[:5]) + ext
 }
 
-// Fingerprint is [Name] for a file whose SHA-256 sum is known already.
-func Fingerprint(name string, sum [sha256.Size]byte) string {
-	base := path.Base(name)
-	ext := path.Ext(base)
-	return "assets/" + strings.TrimSuffix(base, ext) + "-" + hex.EncodeToString(sum[:5]) + strings.ToLower(ext)
+// plainRune keeps names to what every disk, zip file and address can hold.
+func plainRune(r rune) rune {
+	if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
+		return r
+	}
+	return '-'
 }
 
 // bundle runs esbuild on files of layouts alone: nothing is read from a disk.

@@ -2,7 +2,9 @@ package asset
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"plait/internal/shade"
@@ -42,44 +44,64 @@ const (
 	toneShare = 0.62
 )
 
-// Swatch returns the class of a shade's swatch. Level 0 is a clear or a mixer;
-// levels beyond the ladder take its end.
-func Swatch(level shade.Level, hue shade.Hue) string {
-	level = min(level, shade.Level(len(levelColours)))
-	if hue == shade.NoHue {
-		return fmt.Sprintf("s%d", level)
-	}
-	return fmt.Sprintf("s%dh%d", level, hue)
+// Tint is what a swatch shows: a level turned towards a hue. Level 0 is a clear or
+// a mixer.
+type Tint struct {
+	Level shade.Level
+	Hue   shade.Hue
 }
 
-// Swatches returns the style rules of all swatches: --s is the ground, --i the
-// ink that can be read on it.
-func Swatches() string {
+// Class returns the class of the tint's swatch. Levels beyond the ladder take its
+// end.
+func (t Tint) Class() string {
+	level := min(t.Level, shade.Level(len(levelColours)))
+	if t.Hue == shade.NoHue {
+		return fmt.Sprintf("s%d", level)
+	}
+	return fmt.Sprintf("s%dh%d", level, t.Hue)
+}
+
+// Ladder returns the tints that every page may show: the ten levels, and the
+// ground of what has none.
+func Ladder() []Tint {
+	tints := make([]Tint, len(levelColours)+1)
+	for i := range tints {
+		tints[i].Level = shade.Level(i)
+	}
+	return tints
+}
+
+// swatches returns the style rules of the ladder and the given tints: --s is the
+// ground, --i the ink that can be read on it.
+func swatches(tints []Tint) string {
+	colours := map[string]rgb{}
+	for _, t := range append(Ladder(), tints...) {
+		colours[t.Class()] = t.colour()
+	}
 	var css strings.Builder
 	var onDark []string
-	for level := shade.Level(0); int(level) <= len(levelColours); level++ {
-		for hue := shade.NoHue; int(hue) <= len(hueColours); hue++ {
-			ground, class := swatchColour(level, hue), "."+Swatch(level, hue)
-			css.WriteString(class + "{--s:" + ground.String() + "}")
-			if inkOn(ground) == lightInk {
-				onDark = append(onDark, class)
-			}
+	for _, class := range slices.Sorted(maps.Keys(colours)) {
+		ground := colours[class]
+		css.WriteString("." + class + "{--s:" + ground.String() + "}")
+		if inkOn(ground) == lightInk {
+			onDark = append(onDark, "."+class)
 		}
 	}
 	fmt.Fprintf(&css, ":root{--i:%s}%s{--i:%s}\n", darkInk, strings.Join(onDark, ","), lightInk)
 	return css.String()
 }
 
-func swatchColour(level shade.Level, hue shade.Hue) rgb {
+// colour is the ground of the tint's swatch.
+func (t Tint) colour() rgb {
 	base := oklab{L: clearLightness}
-	if level > 0 {
-		base = levelColours[level-1].oklab()
+	if t.Level > 0 {
+		base = levelColours[min(int(t.Level), len(levelColours))-1].oklab()
 	}
-	if hue == shade.NoHue {
+	if t.Hue == shade.NoHue {
 		return base.rgb()
 	}
-	tone := hueColours[hue-1].oklab()
-	if level == 0 {
+	tone := hueColours[t.Hue-1].oklab()
+	if t.Level == 0 {
 		return tone.rgb()
 	}
 	return oklab{

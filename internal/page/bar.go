@@ -34,9 +34,9 @@ const (
 
 // developerPattern marks developers; other parts take theirs in turn, the first
 // of them none.
-const developerPattern = "p9"
+const developerPattern = "pattern_9"
 
-var partPatterns = []string{"", "p2", "p3", "p4", "p5"}
+var partPatterns = []string{"", "pattern_2", "pattern_3", "pattern_4", "pattern_5"}
 
 // piece is one part of a bowl as it is drawn.
 type piece struct {
@@ -48,7 +48,7 @@ type piece struct {
 // weights fills in what a card shows of the weights of a bowl: the parts, the bar
 // and its running totals, what it all adds up to, and the same for the script.
 func (v *BowlView) weights(b mix.Bowl, r *shade.Range) {
-	data := BowlData{Name: v.Title, Said: v.Said, Step: b.Step.Grams().String()}
+	data := BowlData{Step: b.Step.Grams().String()}
 	pieces := make([]piece, len(b.Parts))
 	total := b.WeighedTotal()
 	var running measure.Mass
@@ -70,7 +70,8 @@ func (v *BowlView) weights(b mix.Bowl, r *shade.Range) {
 			Weight: grams(p.Weighed),
 			Total:  pieces[i].total,
 		})
-		data.Parts = append(data.Parts, PartData{Code: pieces[i].label, Kind: partKind[p.Role], Weight: p.Exact.Grams().String()})
+		data.Kinds = append(data.Kinds, partKind[p.Role])
+		data.Weights = append(data.Weights, p.Exact.Grams().String())
 	}
 	v.Bar, v.Marks = bar(pieces), marks(pieces)
 	v.Mixed, v.Split = grams(total), madeOf(b)
@@ -82,30 +83,33 @@ func bar(pieces []piece) template.HTML {
 	var svg strings.Builder
 	svg.WriteString(`<svg class="bar" aria-hidden="true">`)
 	for i, p := range pieces {
-		width := p.upTo - p.from
-		fmt.Fprintf(&svg, `<svg class="%s" x="%s" width="%s" height="100%%">`, p.swatch, percent(p.from), percent(width))
-		svg.WriteString(ground(p.pattern))
-		svg.WriteString(label(p.label, width))
-		if i > 0 {
-			svg.WriteString(`<rect class="gap" width="2" height="100%"/>`)
+		x, width := percent(p.from), percent(p.upTo-p.from)
+		fmt.Fprintf(&svg, `<rect class="%s" x="%s" width="%s" height="100%%"/>`, p.swatch, x, width)
+		if p.pattern != "" {
+			fmt.Fprintf(&svg, `<rect fill="url(#%s)" x="%s" width="%s" height="100%%"/>`, p.pattern, x, width)
 		}
-		svg.WriteString(`</svg>`)
+		if i > 0 {
+			fmt.Fprintf(&svg, `<rect class="gap" x="%s" width="2" height="100%%"/>`, x)
+		}
+		if class := labelClass(p.label, p.upTo-p.from); class != "" {
+			fmt.Fprintf(&svg, `<text class="%s %s" x="%s" dx="12" y="50%%" dy=".35em">%s</text>`, p.swatch, class, x, html.EscapeString(p.label))
+		}
 	}
 	svg.WriteString(`</svg>`)
 	return template.HTML(svg.String())
 }
 
-// label names a part on the bar, where the name fits.
-func label(name string, width float64) string {
+// labelClass says where a part's name fits its length of the bar: anywhere, with
+// room only, or, with "", nowhere.
+func labelClass(name string, width float64) string {
 	letters := float64(utf8.RuneCountInString(name))
-	if width < roomMargin+letters*roomShare {
+	switch {
+	case width < roomMargin+letters*roomShare:
 		return ""
+	case width < phoneMargin+letters*phoneShare:
+		return "room"
 	}
-	class := ""
-	if width < phoneMargin+letters*phoneShare {
-		class = ` class="room"`
-	}
-	return `<text x="12" y="50%" dy=".35em"` + class + `>` + html.EscapeString(name) + `</text>`
+	return "fits"
 }
 
 // marks draws the running totals. The script finds them by the number of parts
@@ -113,24 +117,24 @@ func label(name string, width float64) string {
 func marks(pieces []piece) template.HTML {
 	var svg strings.Builder
 	svg.WriteString(`<svg class="marks" aria-hidden="true">`)
-	draw := func(at float64, anchor string, parts int, text, class string) {
-		fmt.Fprintf(&svg, `<svg x="%s" overflow="visible"%s><path d="M0 2v6"/><text y="21" text-anchor="%s" data-upto="%d">%s</text></svg>`,
-			percent(at), class, anchor, parts, text)
+	draw := func(at float64, parts int, text, class string) {
+		x := percent(at)
+		fmt.Fprintf(&svg, `<line x1="%s" x2="%s" y1="2" y2="8"%s/><text x="%s" y="21" data-upto="%d"%s>%s</text>`, x, x, class, x, parts, class, text)
 	}
-	draw(0, "start", 0, "0", "")
+	draw(0, 0, "0", "")
 	last := 0.0
 	for i, p := range pieces {
 		gap := min(p.upTo-last, 100-p.upTo)
 		switch {
 		case i == len(pieces)-1:
-			draw(100, "end", i+1, p.total, "")
+			draw(100, i+1, p.total, "")
 			continue
 		case gap < marksApart:
 			continue
 		case gap < marksApartRoom:
-			draw(p.upTo, "middle", i+1, p.total, ` class="room"`)
+			draw(p.upTo, i+1, p.total, ` class="room"`)
 		default:
-			draw(p.upTo, "middle", i+1, p.total, "")
+			draw(p.upTo, i+1, p.total, "")
 		}
 		last = p.upTo
 	}
@@ -145,25 +149,20 @@ func stripe(b mix.Bowl, r *shade.Range) template.HTML {
 	at := 0.0
 	for _, p := range b.Parts {
 		width := p.Exact.Per(b.Mixed).Float() * 100
-		fmt.Fprintf(&svg, `<rect class="ground %s" x="%s" width="%s" height="100%%"/>`, partSwatch(p, r), percent(at), percent(width))
+		fmt.Fprintf(&svg, `<rect class="%s" x="%s" width="%s" height="100%%"/>`, partSwatch(p, r), percent(at), percent(width))
 		at += width
 	}
 	svg.WriteString(`</svg>`)
 	return template.HTML(svg.String())
 }
 
-// chip is a small swatch.
+// chip is a small swatch, coloured by the style sheet.
 func chip(swatch, pattern string) template.HTML {
-	return template.HTML(`<svg class="chip ` + swatch + `" aria-hidden="true">` + ground(pattern) + `</svg>`)
-}
-
-// ground fills a drawing with its swatch and, over it, a pattern.
-func ground(pattern string) string {
-	fill := `<rect class="ground" width="100%" height="100%"/>`
+	fill := ""
 	if pattern != "" {
-		fill += `<rect fill="url(#` + pattern + `)" width="100%" height="100%"/>`
+		fill = `<rect fill="url(#` + pattern + `)" width="100%" height="100%"/>`
 	}
-	return fill
+	return template.HTML(`<svg class="chip ` + swatch + `" aria-hidden="true">` + fill + `</svg>`)
 }
 
 func partCode(p mix.Part) string {
@@ -196,20 +195,29 @@ func shadeName(c shade.Code, r *shade.Range) string {
 	return strings.Join(words, ", ")
 }
 
-// partSwatch is the class of a part's colour, by its first tone with a hue.
+// partSwatch is the class of a part's colour.
 func partSwatch(p mix.Part, r *shade.Range) string {
 	switch p.Role {
 	case mix.DeveloperRole:
 		return "dev"
 	case mix.AdditiveRole:
-		return asset.Swatch(0, shade.NoHue)
+		return asset.Tint{}.Class()
 	}
-	hue := shade.NoHue
-	if bases := r.Bases(p.Shade); len(bases) > 0 {
-		hue = bases[0]
-	}
-	return asset.Swatch(p.Shade.Level, hue)
+	return tint(p.Shade, r).Class()
 }
+
+// tint is what the swatch of a shade shows: its level and its first tone that has
+// a hue.
+func tint(c shade.Code, r *shade.Range) asset.Tint {
+	t := asset.Tint{Level: c.Level}
+	if bases := r.Bases(c); len(bases) > 0 {
+		t.Hue = bases[0]
+	}
+	return t
+}
+
+// levelSwatch is the class of a level of the ladder.
+func levelSwatch(level shade.Level) string { return asset.Tint{Level: level}.Class() }
 
 func partPattern(i int, role mix.Role) string {
 	if role == mix.DeveloperRole {
@@ -275,7 +283,7 @@ func plait() template.HTML {
 			turn = " scale(1 -1)"
 		}
 		level := shade.Level(i*10/plaitLobes + 1)
-		fmt.Fprintf(&svg, `<use href="#lobe" class="%s" transform="translate(%d)%s"/>`, asset.Swatch(level, shade.NoHue), i*lobeApart, turn)
+		fmt.Fprintf(&svg, `<use href="#plait_lobe" class="%s" transform="translate(%d)%s"/>`, levelSwatch(level), i*lobeApart, turn)
 	}
 	return template.HTML(svg.String())
 }

@@ -32,7 +32,7 @@ func expectPart(t *testing.T, p PartView, code, name, weight, total string) {
 // 20, 10 and 60 g of 90 g are 2/9, 1/9 and 2/3 of the bar.
 func TestBar(t *testing.T) {
 	v := sampleBowlView(t)
-	expectDrawn(t, v.Bar, `class="s8" x="0%" width="22.22%"`, ">8N<", `class="s8h11" x="22.22%" width="11.11%"`, `url(#p2)`, ">8V<", `class="dev" x="33.33%" width="66.67%"`, `url(#p9)`, ">6\u00a0vol<")
+	expectDrawn(t, v.Bar, `class="s8" x="0%" width="22.22%"`, ">8N<", `class="s8h11" x="22.22%" width="11.11%"`, `url(#pattern_2)`, ">8V<", `class="dev" x="33.33%" width="66.67%"`, `url(#pattern_9)`, ">6\u00a0vol<")
 	expectDrawn(t, v.Marks, ">0<", `x="22.22%"`, ">20\u00a0g<", `x="33.33%"`, ">30\u00a0g<", `x="100%"`, ">90\u00a0g<")
 }
 

@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"testing"
 
-	"plait/internal/asset"
 	"plait/internal/exact"
 	"plait/internal/measure"
 	"plait/internal/mix"
@@ -28,8 +27,8 @@ func parsed(t testing.TB, files fs.FS) *Templates {
 func sampleSite() *Site {
 	return &Site{
 		Title: "Harbour <Row>", ID: "harbour-row", Language: "en-GB", Edition: "2026 spring", Law: "the United Kingdom",
-		Menu:  []Link{{Text: "Lessons", Path: "index.html"}, {Text: "Find", Path: "find.html"}},
-		Style: "assets/plait-1.css", Script: "assets/plait-1.js", Policy: policy(""),
+		Menu: []Link{{Text: "Lessons", Path: "index.html"}, {Text: "Find", Path: "find.html"}},
+		Icon: "assets/icon-1.svg", Style: "assets/plait-1.css", Script: "assets/plait-1.js", Policy: policy(""),
 	}
 }
 
@@ -77,7 +76,8 @@ func sampleBowlView(t testing.TB) BowlView {
 		Reads:    []ReadView{{Term: "Time", Value: "15 min", Note: "from the last section"}},
 		Verdicts: []VerdictView{{Kind: "fine", Lead: "Deposit only.", Text: "Nothing here lifts."}},
 		Working:  []string{"30 g × 2 = 60 g"},
-		Timers:   []TimerView{{Minutes: 15, Zero: "from the last section", Advice: "Counts from the last section."}},
+		Timers:   []TimerView{{Seconds: 900, Text: "15 min", Zero: "from the last section"}},
+		Advice:   "Counts from the last section.",
 	}
 	v.weights(sampleBowl(t), sampleRange())
 	return v
@@ -99,7 +99,7 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 		Place:    "Lesson 1 of 2",
 		Lead:     "Take the yellow out.",
 		Facts:    []Fact{{Value: "2", Text: "steps"}},
-		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: asset.Swatch(8, shade.NoHue), Marked: true}}, Marks: []Mark{{Chip: chip("s8", ""), Level: "8", Text: "lengths"}}},
+		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: levelSwatch(8), Marked: true}}, Marks: []Mark{{Chip: chip("s8", ""), Level: "8", Text: "lengths"}}},
 		Care:     &CareView{Title: "Before any colour", Items: []CareItem{{Lead: "Allergy alert test.", Text: "48 hours ahead."}}},
 		Outcomes: []string{"Weigh a bowl"},
 		Hair:     []Term{{Term: "Length", Value: "shoulder"}},
@@ -124,7 +124,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 			Modules: []ModuleRow{{ID: "m", Number: 1, Title: "On the head", Path: "modules/m.html", Lessons: rows}}, Pages: []Link{{Text: "About", Path: "about.html"}}},
 		"module":   ModuleView{Frame: frame("../", "module"), Number: 1, Of: 2, Lessons: rows, Next: &Link{Text: "Lines", Path: "lines.html"}},
 		"lesson":   sampleLesson(t, set),
-		"words":    WordsView{Frame: frame("", "words"), Letters: []LetterView{{ID: "letter-a", Letter: "A", Words: []WordView{{ID: "ash", Term: "ash", Meaning: "<p>A cool tone.</p>", See: []Link{{Text: "base", Path: "#base"}}}}}}},
+		"words":    WordsView{Frame: frame("", "words"), Letters: []LetterView{{ID: "letter-a", Letter: "A", Words: []WordView{{ID: "ash", Term: "ash", Meaning: "A cool tone.", See: []Link{{Text: "base", Path: "#base"}}}}}}},
 		"standing": StandingView{Frame: frame("", "standing"), Body: template.HTML("<h2 id=\"a\">A</h2>"), Contents: []Link{{Text: "A", Path: "#a"}}},
 		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
 		"missing":  MissingView{Frame: frame("", "missing")},

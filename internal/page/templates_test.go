@@ -2,6 +2,7 @@ package page
 
 import (
 	"encoding/json"
+	"reflect"
 	"regexp"
 	"strings"
 	"testing"
@@ -86,17 +87,9 @@ func TestBowlDataIsWhatTheCardShows(t *testing.T) {
 	if err := json.Unmarshal([]byte(text), &data); err != nil {
 		t.Fatalf("%v in %s", err, text)
 	}
-	want := []PartData{{"8N", "colour", "20"}, {"8V", "colour", "10"}, {"6\u00a0vol", "developer", "60"}}
-	if len(data.Parts) != len(want) {
-		t.Fatalf("got %d parts, want %d", len(data.Parts), len(want))
-	}
-	for i, p := range data.Parts {
-		if p != want[i] {
-			t.Errorf("part %d is %v, want %v", i, p, want[i])
-		}
-	}
-	if data.Step != "0.1" {
-		t.Errorf("the scale shows steps of %s g, want 0.1", data.Step)
+	want := BowlData{Step: "0.1", Kinds: []string{"colour", "colour", "developer"}, Weights: []string{"20", "10", "60"}}
+	if !reflect.DeepEqual(data, want) {
+		t.Errorf("got %v, want %v", data, want)
 	}
 }
 

@@ -17,8 +17,9 @@ type Site struct {
 	Edition  string
 	Law      string // country whose rules the course states, "" for none
 	Menu     []Link // from the root of the site
-	Style    string // style sheet, from the root of the site
-	Script   string // script, from the root of the site
+	Icon     string // from the root of the site, as the next two
+	Style    string
+	Script   string
 	Live     string // script of the live preview, "" for a built site
 	Policy   string // content security policy
 }
@@ -106,7 +107,8 @@ type LessonView struct {
 	Kit            []string
 	Opening        template.HTML // text before the first step
 	Steps          []StepView
-	Patterns       bool // the page shows bowls
+	Notes          template.HTML // footnotes
+	Patterns       bool          // the page shows bowls
 	Previous, Next *Link
 	Within         template.HTML // links to the lessons of the module
 }
@@ -140,7 +142,7 @@ type Mark struct {
 type CareView struct {
 	Title string
 	Items []CareItem
-	Law   string // what the stated law adds, "" for nothing
+	More  *Link // a page that says more
 }
 
 // CareItem is one caution, with the words to catch the eye first.
@@ -153,7 +155,7 @@ type CareItem struct {
 type StepView struct {
 	ID     string
 	Number int
-	Title  string
+	Title  template.HTML
 	Time   *TimeView // nil where the step names no time
 	Body   template.HTML
 }
@@ -179,6 +181,7 @@ type BowlView struct {
 	Verdicts []VerdictView
 	Working  []string
 	Timers   []TimerView
+	Advice   string      // what to know of the timers
 	Data     template.JS // [BowlData] as JSON
 }
 
@@ -205,25 +208,18 @@ type VerdictView struct {
 
 // TimerView is a timer that a bowl offers. Zero says when it starts to count.
 type TimerView struct {
-	Minutes int
+	Seconds int
+	Text    string // 15 min
 	Zero    string
-	Advice  string // shown beside the last button of a card
 }
 
-// BowlData is what the script needs to weigh a bowl again. Weights are exact:
-// "20" or "20/3", in grams.
+// BowlData is what the script needs to weigh a bowl again: the resolution of the
+// scale, and of each part what it is (colour, developer or extra) and its exact
+// weight, "20" or "20/3". All in grams.
 type BowlData struct {
-	Name  string     `json:"name"`
-	Said  string     `json:"said"`
-	Step  string     `json:"step"` // resolution of the scale
-	Parts []PartData `json:"parts"`
-}
-
-// PartData is one part of a bowl. Kind is colour, developer or extra.
-type PartData struct {
-	Code   string `json:"code"`
-	Kind   string `json:"kind"`
-	Weight string `json:"weight"`
+	Step    string   `json:"step"`
+	Kinds   []string `json:"kinds"`
+	Weights []string `json:"weights"`
 }
 
 // WordsView is the word list.
@@ -244,13 +240,14 @@ type LetterView struct {
 type WordView struct {
 	ID      string
 	Term    string
-	Meaning template.HTML
+	Meaning string
 	See     []Link
 }
 
 // StandingView is a page of prose: about, safety, the handbook.
 type StandingView struct {
 	Frame
+	Lead     string
 	Body     template.HTML
 	Contents []Link
 }

@@ -14,14 +14,11 @@ const readers = new WeakMap();
 
 function read(section) {
   const data = JSON.parse(section.querySelector("script").textContent);
-  const weights = data.parts.map((p) => parse(p.weight));
-  const step = parse(data.step);
+  const weights = data.weights.map(parse), step = parse(data.step);
   return {
-    name: data.name,
-    said: data.said,
+    names: all(".weigh tbody b", section).map((b) => b.textContent),
+    kinds: data.kinds,
     step,
-    names: data.parts.map((p) => p.code),
-    kinds: data.parts.map((p) => p.kind),
     weights,
     weighed: split(weights, step),
   };
@@ -58,7 +55,7 @@ function show(section, bowl) {
 
 // asText is the card as lines of text.
 function asText(section, bowl) {
-  const lines = [`${bowl.name}: ${bowl.said}`];
+  const lines = [["h3", ".said"].map((s) => section.querySelector(s).textContent).join(": ")];
   let sum = zero;
   bowl.weighed.forEach((w, i) => {
     sum = add(sum, w);
@@ -199,9 +196,11 @@ function printCard(section) {
 
 export function startBowls() {
   for (const section of all(".bowl")) {
-    const form = copyOf("again-parts");
+    const form = copyOf("again_parts");
     if (!form) return;
-    section.querySelector("footer").before(form);
+    const foot = section.querySelector("footer");
+    foot.before(form);
+    foot.append(copyOf("card_parts"));
     readers.set(section, new Again(section, form));
   }
   on("card", (button) => printCard(button.closest(".bowl")));

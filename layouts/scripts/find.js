@@ -1,7 +1,6 @@
-// Find: every word that is typed must begin a word of an entry. Entries come from
-// a script beside the page, because a page from a folder may not read files.
-
-import { root } from "./page.js";
+// Find: every word that is typed must begin a word of an entry. This script is on
+// the find page alone and carries the index of the course with it, because a page
+// from a folder may not read files.
 
 const MOST = 40;
 
@@ -54,10 +53,11 @@ function item(entry) {
   return li;
 }
 
-export function startFind() {
-  const field = document.getElementById("find");
-  if (!field || !window.plaitIndex) return;
-  const entries = prepare(window.plaitIndex);
+// start is called by the last line of the script, which the build adds, with the
+// index of the course.
+export function start(index) {
+  const field = document.getElementById("find_field");
+  const entries = prepare(index);
   const list = document.querySelector(".found"), status = document.querySelector("[role=status]");
   const run = () => {
     const found = search(entries, field.value);
@@ -74,5 +74,5 @@ export function startFind() {
   });
   field.value = new URLSearchParams(location.search).get("q") || "";
   if (field.value) run();
-  if (!root.matches(":has(:target)")) field.focus();
+  field.focus();
 }

@@ -2,7 +2,6 @@
 // requests. Whatever needs it is hidden until the class it sets is there.
 
 import { startBowls } from "./bowl.js";
-import { startFind } from "./find.js";
 import { root } from "./page.js";
 import { startSteps } from "./steps.js";
 import { startTimers } from "./timers.js";
@@ -13,5 +12,4 @@ document.addEventListener("DOMContentLoaded", () => {
   startBowls();
   startTimers();
   startSteps();
-  startFind();
 });

@@ -37,7 +37,7 @@ function start(button) {
     id: String(Date.now()),
     name: bowl ? bowl.querySelector("h3").textContent : document.querySelector("h1").textContent,
     zero: button.dataset.zero,
-    end: Date.now() + Number(button.dataset.minutes) * MINUTE,
+    end: Date.now() + Number(button.dataset.seconds) * 1000,
   });
   keep();
 }
@@ -79,7 +79,7 @@ function ring() {
 
 // One line of the dock; its buttons act on the timer of its id.
 function line(t) {
-  const li = copyOf("timer-parts");
+  const li = copyOf("timer_parts");
   li.dataset.timer = t.id;
   li.querySelector(".of b").textContent = t.name;
   for (const name of ["hold", "minute", "end"]) {
@@ -124,7 +124,7 @@ const press = {
 
 function build() {
   if (dock) return;
-  dock = copyOf("dock-parts");
+  dock = copyOf("dock_parts");
   document.body.append(dock);
 }
 

@@ -1,0 +1,95 @@
+package asset
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/xml"
+	"image"
+	_ "image/gif"  // sizes of pictures
+	_ "image/jpeg" // sizes of pictures
+	_ "image/png"  // sizes of pictures
+	"io"
+	"io/fs"
+	"math"
+	"path"
+	"strconv"
+	"strings"
+)
+
+// Picture is a picture of the course as pages show it.
+type Picture struct {
+	Path          string // from the root of the site
+	Width, Height int    // in pixels; 0 where the file does not tell
+}
+
+// headBytes is how much of a picture is looked at for its size.
+const headBytes = 64 << 10
+
+// ReadPicture names a picture by its content and finds its size, so that a page
+// keeps room for it while it loads.
+func ReadPicture(files fs.FS, name string) (Picture, error) {
+	f, err := files.Open(name)
+	if err != nil {
+		return Picture{}, err
+	}
+	defer f.Close()
+	hash := sha256.New()
+	head, err := io.ReadAll(io.LimitReader(io.TeeReader(f, hash), headBytes))
+	if err != nil {
+		return Picture{}, err
+	}
+	if _, err := io.Copy(hash, f); err != nil {
+		return Picture{}, err
+	}
+	p := Picture{Path: fingerprint(name, [sha256.Size]byte(hash.Sum(nil)))}
+	p.Width, p.Height = sizeOf(name, head)
+	return p, nil
+}
+
+func sizeOf(name string, head []byte) (width, height int) {
+	if strings.EqualFold(path.Ext(name), ".svg") {
+		return drawingSize(head)
+	}
+	config, _, err := image.DecodeConfig(bytes.NewReader(head))
+	if err != nil {
+		return 0, 0
+	}
+	return config.Width, config.Height
+}
+
+// drawingSize reads the size of an SVG drawing off its root element: width and
+// height where both are plain numbers or pixels, else the size of the viewBox.
+func drawingSize(head []byte) (width, height int) {
+	decoder := xml.NewDecoder(bytes.NewReader(head))
+	for {
+		token, err := decoder.Token()
+		if err != nil {
+			return 0, 0
+		}
+		root, ok := token.(xml.StartElement)
+		if !ok {
+			continue
+		}
+		attributes := map[string]string{}
+		for _, a := range root.Attr {
+			attributes[a.Name.Local] = a.Value
+		}
+		if width, height = pixels(attributes["width"]), pixels(attributes["height"]); width > 0 && height > 0 {
+			return width, height
+		}
+		box := strings.FieldsFunc(attributes["viewBox"], func(r rune) bool { return r == ' ' || r == ',' })
+		if len(box) != 4 {
+			return 0, 0
+		}
+		return pixels(box[2]), pixels(box[3])
+	}
+}
+
+// pixels reads a length in CSS pixels, 0 for any other.
+func pixels(s string) int {
+	n, err := strconv.ParseFloat(strings.TrimSuffix(strings.TrimSpace(s), "px"), 64)
+	if err != nil || n < 1 || n > math.MaxInt16 {
+		return 0
+	}
+	return int(math.Round(n))
+}

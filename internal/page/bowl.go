@@ -1,0 +1,206 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"plait/internal/derive"
+	"plait/internal/formula"
+	"plait/internal/lesson"
+	"plait/internal/measure"
+	"plait/internal/mix"
+	"plait/internal/shade"
+)
+
+// bowl writes the card of a formula.
+func (b *builder) bowl(l *lesson.Lesson, f *lesson.Formula) (string, error) {
+	d := b.derived.Of(f)
+	if !d.OK || d.Range == nil {
+		return "", nil
+	}
+	v := BowlView{
+		ID:       "bowl_" + f.Name.Value,
+		Title:    bowlTitle(f.Name.Value),
+		On:       bowlOn(d),
+		Said:     bowlSaid(d),
+		Reads:    bowlReads(d),
+		Verdicts: bowlVerdicts(l, d),
+		Timers:   timers(f.Time),
+	}
+	if len(v.Timers) > 0 {
+		v.Advice = "The timer counts " + zeroText(f.Time.Zero) + ". Set a kitchen timer too."
+	}
+	v.weights(d.Bowl, d.Range)
+	html, err := b.templates.part("bowl", v)
+	return string(html), err
+}
+
+// bowlTitle makes a title of a formula's name: deep-root is Deep root.
+func bowlTitle(name string) string {
+	text := strings.ReplaceAll(name, "-", " ")
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// bowlOn says what the bowl is and where it goes: Demi, Meadow · lengths.
+func bowlOn(d *derive.Formula) string {
+	what := d.Range.Name
+	if d.Kind.Set() {
+		what = bowlTitle(string(d.Kind.Value)) + ", " + what
+	}
+	if len(d.On) == 0 {
+		return what
+	}
+	return what + " · " + strings.Join(values(d.On), ", ")
+}
+
+// bowlSaid is the formula as a colourist says it: 2 parts 8N + 1 part 8V, 6 vol at
+// 1:2. Figures stay with their units.
+func bowlSaid(d *derive.Formula) string {
+	said := d.ShortColour()
+	for _, a := range d.Additives {
+		said += " + " + a.Name.Value
+	}
+	bowl := d.Bowl
+	switch {
+	case bowl.Developer.IsZero():
+		return said + ", no developer"
+	default:
+		said += ", " + spaced(bowl.Bottle.VolumesString()) + " at " + bowl.Ratio.String()
+	}
+	return said
+}
+
+// bowlReads are the figures of a bowl in the order they are needed: strength,
+// time, what the colour reads and against what, the target, the ratio.
+func bowlReads(d *derive.Formula) []ReadView {
+	var reads []ReadView
+	if !d.Bowl.Developer.IsZero() {
+		reads = append(reads, ReadView{
+			Term:  "Strength",
+			Value: spaced(d.Bowl.Strength.String()),
+			Note:  "on the hair; " + spaced(d.Bowl.Bottle.String()) + " in the bottle",
+		})
+	}
+	if d.Time.Set() {
+		reads = append(reads, ReadView{Term: "Time", Value: minutes(d.Time.Value), Note: zeroText(d.Time.Zero)})
+	}
+	if d.Bowl.HasLevel {
+		reads = append(reads, ReadView{Term: "Reads as", Value: derive.Reading(d.Bowl.Level), Note: cancels(d)})
+	}
+	if d.Target.Set() {
+		t := ReadView{Term: "Target", Value: strings.TrimSuffix(fmt.Sprintf("%d, %s", d.Target.Value.Level, d.Target.Value.Tone), ", ")}
+		if d.Hair.Set() {
+			t.Note = "on " + hairText(d.Hair.Value)
+		}
+		reads = append(reads, t)
+	}
+	if !d.Bowl.Ratio.IsZero() {
+		r := ReadView{Term: "Ratio", Value: d.Bowl.Ratio.String(), Note: "colour to developer"}
+		if !d.Bowl.Weighed.Equal(d.Bowl.Ratio) {
+			r.Note = "weighed " + "1:" + d.Bowl.Weighed.PerColour().Decimal(2)
+		}
+		reads = append(reads, r)
+	}
+	return reads
+}
+
+// cancels names the bases of the colour and the warmth each works against: violet
+// base, against yellow.
+func cancels(d *derive.Formula) string {
+	var bases []shade.Hue
+	for _, p := range d.Bowl.Parts {
+		if p.Role != mix.ColourRole {
+			continue
+		}
+		for _, hue := range d.Range.Bases(p.Shade) {
+			if !slices.Contains(bases, hue) {
+				bases = append(bases, hue)
+			}
+		}
+	}
+	words := make([]string, len(bases))
+	for i, hue := range bases {
+		words[i] = hue.String() + " base, against " + hue.Opposite().String()
+	}
+	return strings.Join(words, "; ")
+}
+
+// bowlVerdicts say how the bowl stands to its maker's directions, and what the
+// lesson accepts with a reason.
+func bowlVerdicts(l *lesson.Lesson, d *derive.Formula) []VerdictView {
+	var out []VerdictView
+	if v, ok := keepsDirections(d); ok {
+		out = append(out, v)
+	}
+	for _, a := range l.Accept {
+		if a.At.Value == "" || a.At.Value == d.Name.Value {
+			out = append(out, VerdictView{Kind: "note", Lead: "Kept on purpose.", Text: a.Because.Value})
+		}
+	}
+	return out
+}
+
+// keepsDirections lists what the maker states for this kind of colour and the bowl
+// keeps; ok is false where the maker states nothing or the bowl strays.
+func keepsDirections(d *derive.Formula) (v VerdictView, ok bool) {
+	var kept []string
+	terms := d.Terms
+	if !terms.Ratio.IsZero() {
+		if !terms.Ratio.Equal(d.Bowl.Ratio) {
+			return v, false
+		}
+		kept = append(kept, terms.Ratio.String())
+	}
+	if len(terms.Strengths) > 0 {
+		if !terms.Allows(d.Bowl.Bottle) {
+			return v, false
+		}
+		kept = append(kept, spaced(d.Bowl.Bottle.VolumesString()))
+	}
+	if terms.Time != (measure.Span{}) && d.Time.Set() {
+		if !terms.Time.Contains(d.Time.Value) {
+			return v, false
+		}
+		kept = append(kept, minutes(terms.Time))
+	}
+	if len(kept) == 0 {
+		return v, false
+	}
+	return VerdictView{
+		Kind: "fine",
+		Lead: "Within the directions.",
+		Text: fmt.Sprintf("%s states %s for %s.", d.Range.Name, strings.Join(kept, ", "), d.Kind.Value),
+	}, true
+}
+
+// timers offers a timer for each end of a processing time.
+func timers(t formula.Time) []TimerView {
+	if !t.Set() {
+		return nil
+	}
+	var out []TimerView
+	for _, d := range slices.Compact([]time.Duration{t.Value.Min, t.Value.Max}) {
+		if d > 0 {
+			out = append(out, TimerView{Seconds: int(d.Seconds()), Text: spaced(measure.Minutes(d)), Zero: zeroText(t.Zero)})
+		}
+	}
+	return out
+}
+
+// zeroText says when a time begins to count.
+func zeroText(z formula.Zero) string {
+	if z == formula.FirstTouch {
+		return "from the first touch"
+	}
+	return "from the last section"
+}
+
+// minutes prints a span of minutes: 15 min, 30–45 min.
+func minutes(s measure.Span) string {
+	return spaced(strings.ReplaceAll(s.String(), "-", "–"))
+}

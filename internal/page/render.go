@@ -1,0 +1,269 @@
+// Package page makes the pages of a course.
+//
+// [Render] turns a course and what was computed for it into a tree of output
+// files. It works in two halves that know little of each other: functions that
+// make views (plain structures of worded text and formatted numbers) from the
+// course, and templates that show views. A course may bring templates of its own.
+package page
+
+import (
+	"errors"
+	"fmt"
+	"html/template"
+	"io/fs"
+	"path"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"plait/internal/artifact"
+	"plait/internal/asset"
+	"plait/internal/course"
+	"plait/internal/derive"
+	"plait/internal/lesson"
+	"plait/internal/markdown"
+)
+
+// Options say how pages are made.
+type Options struct {
+	Layouts fs.FS  // templates, styles and scripts; see [asset.Overlay]
+	Files   fs.FS  // the folder of the course, for its pictures
+	Live    string // address of a script for all pages, for a live preview; "" for none
+	Workers int    // pages made at the same time; 0 for one per processor
+}
+
+// Render makes all pages of a course and names the files they need. The same
+// input gives the same bytes, whatever the number of workers. An error is about a
+// template, a style sheet, a script or a picture that cannot be read.
+func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, error) {
+	b, err := newBuilder(c, d, o)
+	if err != nil {
+		return nil, err
+	}
+	tree := artifact.New()
+	for _, f := range []asset.File{b.bundle.Icon, b.bundle.Style, b.bundle.Script, b.index} {
+		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
+			return nil, err
+		}
+	}
+	if err := b.addPictures(tree); err != nil {
+		return nil, err
+	}
+	jobs := b.jobs()
+	pages, err := run(jobs, o.Workers)
+	if err != nil {
+		return nil, err
+	}
+	for i, data := range pages {
+		if err := tree.Add(artifact.File{Path: jobs[i].path, Stage: artifact.Page, Data: data}); err != nil {
+			return nil, err
+		}
+	}
+	return tree, nil
+}
+
+// builder holds what the pages of one course share. It is not changed once made.
+type builder struct {
+	course    *course.Course
+	derived   *derive.Derived
+	templates *Templates
+	bundle    *asset.Bundle
+	index     asset.File
+	site      *Site
+	chromes   map[string]*Chrome        // by the way to the root
+	pictures  map[string]asset.Picture  // by path in the course
+	within    map[*course.Module]string // links to the lessons of a module
+	places    map[*lesson.Lesson]place
+}
+
+// place is where a lesson stands in the course.
+type place struct {
+	module *course.Module
+	number int // of the lesson in its module, from 1
+	at     int // of the lesson in the course, from 0
+}
+
+func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error) {
+	b := &builder{course: c, derived: d, places: map[*lesson.Lesson]place{}}
+	var err error
+	if b.templates, err = ParseTemplates(o.Layouts); err != nil {
+		return nil, err
+	}
+	if b.bundle, err = asset.Build(o.Layouts, tints(c)); err != nil {
+		return nil, err
+	}
+	if err := b.readPictures(o.Files); err != nil {
+		return nil, err
+	}
+	for _, m := range c.Modules {
+		for i, l := range m.Lessons {
+			b.places[l] = place{module: m, number: i + 1, at: len(b.places)}
+		}
+	}
+	if b.index, err = b.findIndex(o.Layouts); err != nil {
+		return nil, err
+	}
+	b.site = b.newSite(o.Live)
+	return b, b.renderShared()
+}
+
+// tints are what the swatches of a course may show: every shade of its ranges.
+func tints(c *course.Course) []asset.Tint {
+	var list []asset.Tint
+	for _, r := range c.Ranges {
+		for _, text := range slices.Concat(r.Shades, r.Grammar.Clear) {
+			if code, err := r.Find(text); err == nil {
+				list = append(list, tint(code, r.Range))
+			}
+		}
+	}
+	return list
+}
+
+// renderShared renders what many pages have in common, once.
+func (b *builder) renderShared() error {
+	b.chromes = map[string]*Chrome{}
+	for _, root := range []string{"", "../"} {
+		chrome, err := b.templates.chrome(b.site, root)
+		if err != nil {
+			return err
+		}
+		b.chromes[root] = chrome
+	}
+	b.within = map[*course.Module]string{}
+	for _, m := range b.course.Modules {
+		html, err := b.templates.part("within", b.withinRows(m))
+		if err != nil {
+			return err
+		}
+		b.within[m] = string(html)
+	}
+	return nil
+}
+
+// readPictures finds the pictures of all texts.
+func (b *builder) readPictures(files fs.FS) error {
+	b.pictures = map[string]asset.Picture{}
+	for folder, doc := range b.texts() {
+		for _, img := range doc.Images {
+			name := path.Join(folder, img.Target.Value)
+			if _, known := b.pictures[name]; known {
+				continue
+			}
+			p, err := asset.ReadPicture(files, name)
+			if err != nil {
+				return fmt.Errorf("picture of %s: %w", folder, err)
+			}
+			b.pictures[name] = p
+		}
+	}
+	return nil
+}
+
+// texts goes through the texts of the course with the folders their pictures are
+// named from.
+func (b *builder) texts() func(yield func(folder string, doc *markdown.Document) bool) {
+	return func(yield func(string, *markdown.Document) bool) {
+		for _, l := range b.course.Lessons {
+			if !yield(l.Folder, l.Doc) {
+				return
+			}
+		}
+		for _, p := range b.course.Pages {
+			if !yield(course.PagesFolder, p.Doc) {
+				return
+			}
+		}
+	}
+}
+
+// addPictures puts the pictures into the tree. Two of one name and one content are
+// one file.
+func (b *builder) addPictures(tree *artifact.Tree) error {
+	for name, p := range b.pictures {
+		if _, there := tree.Get(p.Path); there {
+			continue
+		}
+		if err := tree.Add(artifact.File{Path: p.Path, Stage: artifact.Asset, Input: name}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// job makes one page.
+type job struct {
+	path string
+	make func() ([]byte, error)
+}
+
+// jobs lists all pages.
+func (b *builder) jobs() []job {
+	list := []job{
+		{"index.html", b.home},
+		{"words.html", b.words},
+		{"find.html", b.find},
+		{"404.html", b.missing},
+	}
+	for i, m := range b.course.Modules {
+		list = append(list, job{modulePath(m), func() ([]byte, error) { return b.module(i, m) }})
+	}
+	for _, l := range b.course.Lessons {
+		list = append(list, job{lessonPath(l), func() ([]byte, error) { return b.lesson(l) }})
+	}
+	for _, p := range b.course.Pages {
+		list = append(list, job{standingPath(p), func() ([]byte, error) { return b.standing(p) }})
+	}
+	return list
+}
+
+// run makes pages side by side and returns them in the order of the jobs.
+func run(jobs []job, workers int) ([][]byte, error) {
+	if workers <= 0 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	pages := make([][]byte, len(jobs))
+	faults := make([]error, len(jobs))
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range min(workers, len(jobs)) {
+		all.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(jobs); i = int(next.Add(1)) - 1 {
+				pages[i], faults[i] = jobs[i].make()
+				if faults[i] != nil {
+					faults[i] = fmt.Errorf("%s: %w", jobs[i].path, faults[i])
+				}
+			}
+		})
+	}
+	all.Wait()
+	return pages, errors.Join(faults...)
+}
+
+// Paths of pages from the root of the site.
+func lessonPath(l *lesson.Lesson) string { return "lessons/" + l.Name + ".html" }
+func modulePath(m *course.Module) string { return "modules/" + m.Name.Value + ".html" }
+func standingPath(p *course.Page) string { return p.Name + ".html" }
+
+// root is the way from a page to the root of the site.
+func root(page string) string {
+	if path.Dir(page) == "." {
+		return ""
+	}
+	return "../"
+}
+
+// frame returns what stands round the page of a path.
+func (b *builder) frame(page, kind, heading, description string) Frame {
+	title := b.site.Title
+	if heading != title {
+		title = heading + " · " + title
+	}
+	chrome := *b.chromes[root(page)]
+	chrome.Top = template.HTML(markCurrent(string(chrome.Top), root(page)+page))
+	return Frame{
+		Site: b.site, Chrome: &chrome, Root: root(page), Kind: kind,
+		Title: title, Heading: heading, Description: description,
+	}
+}

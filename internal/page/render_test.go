@@ -1,0 +1,171 @@
+package page
+
+import (
+	"bytes"
+	"io/fs"
+	"os"
+	"path"
+	"regexp"
+	"strings"
+	"testing"
+
+	"plait/internal/artifact"
+	"plait/internal/course"
+	"plait/internal/derive"
+	"plait/internal/diag"
+	"plait/internal/lesson"
+	"plait/layouts"
+)
+
+// demo reads the course of this repository.
+func demo(t testing.TB) (fs.FS, *course.Course, *derive.Derived) {
+	t.Helper()
+	files := os.DirFS("../..")
+	var found []diag.Diagnostic
+	keep := func(list []diag.Diagnostic) { found = append(found, list...) }
+	names := func(list []string, err error) []string {
+		if err != nil {
+			t.Fatal(err)
+		}
+		return list
+	}
+	var parts course.Parts
+	var faults []diag.Diagnostic
+	parts.Settings, faults = course.ReadSettings(files)
+	keep(faults)
+	parts.Words, faults = course.ReadWords(files)
+	keep(faults)
+	for _, name := range names(course.RangeFiles(files)) {
+		r, faults := course.ReadRange(files, name)
+		parts.Ranges = append(parts.Ranges, r)
+		keep(faults)
+	}
+	for _, name := range names(course.PageFiles(files)) {
+		p, faults := course.ReadPage(files, name)
+		parts.Pages = append(parts.Pages, p)
+		keep(faults)
+	}
+	for _, folder := range names(course.LessonFolders(files)) {
+		l, faults := lesson.Read(files, folder)
+		parts.Lessons = append(parts.Lessons, l)
+		keep(faults)
+	}
+	c, faults := course.Link(parts)
+	keep(faults)
+	d, faults := derive.Run(c)
+	keep(faults)
+	for _, f := range found {
+		if f.Severity == diag.Error {
+			t.Errorf("%s: %s", f.Span.File().Name(), f.Message)
+		}
+	}
+	return files, c, d
+}
+
+func render(t testing.TB, workers int) *artifact.Tree {
+	t.Helper()
+	files, c, d := demo(t)
+	tree, err := Render(c, d, Options{Layouts: layouts.FS, Files: files, Workers: workers})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return tree
+}
+
+func TestRenderMakesEveryPage(t *testing.T) {
+	_, c, _ := demo(t)
+	tree := render(t, 0)
+	want := []string{"index.html", "words.html", "find.html", "404.html", "safety.html", "about.html", "handbook.html"}
+	for _, m := range c.Modules {
+		want = append(want, modulePath(m))
+	}
+	for _, l := range c.Lessons {
+		want = append(want, lessonPath(l))
+	}
+	for _, name := range want {
+		if _, ok := tree.Get(name); !ok {
+			t.Errorf("no page %s", name)
+		}
+	}
+}
+
+func TestRenderGivesTheSameBytes(t *testing.T) {
+	a, b := render(t, 1).Files(), render(t, 8).Files()
+	if len(a) != len(b) {
+		t.Fatalf("%d files, then %d", len(a), len(b))
+	}
+	for i := range a {
+		if a[i].Path != b[i].Path || a[i].Input != b[i].Input || !bytes.Equal(a[i].Data, b[i].Data) {
+			t.Errorf("%s differs with the number of workers", a[i].Path)
+		}
+	}
+}
+
+// Every link of every page leads to a file of the tree and to an id that is there.
+func TestRenderedLinksResolve(t *testing.T) {
+	tree := render(t, 0)
+	address := regexp.MustCompile(`(?:href|src)="([^"]*)"`)
+	for _, f := range tree.Files() {
+		if f.Stage != artifact.Page {
+			continue
+		}
+		for _, m := range address.FindAllStringSubmatch(string(f.Data), -1) {
+			if strings.Contains(m[1], ":") {
+				continue
+			}
+			file, fragment, _ := strings.Cut(m[1], "#")
+			target := f
+			if file != "" {
+				var ok bool
+				if target, ok = tree.Get(path.Join(path.Dir(f.Path), file)); !ok {
+					t.Errorf("%s links to %s, which is not there", f.Path, m[1])
+					continue
+				}
+			}
+			if fragment != "" && !bytes.Contains(target.Data, []byte(`id="`+fragment+`"`)) {
+				t.Errorf("%s links to %s, which has no such place", f.Path, m[1])
+			}
+		}
+	}
+}
+
+// The weights are worked out by hand from the lesson: 30 g of colour in the parts
+// 2 and 1, and twice as much developer; 1.8 % × 60 ÷ 90 is 1.2 %.
+func TestBrassyGlossPage(t *testing.T) {
+	file, _ := render(t, 0).Get("lessons/brassy-gloss.html")
+	page := strings.ReplaceAll(string(file.Data), "\u00a0", " ")
+	for _, want := range []string{
+		"<td>20 g</td>", "<td>10 g</td>", "<td>60 g</td>", "<td>90 g</td>", "<b>1.2 %</b>",
+		"Allergy alert test", "Local codes and licensed practice rule",
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page lacks %s", want)
+		}
+	}
+}
+
+// A lesson's page without its pictures stays small enough for a poor line.
+func TestLessonPagesAreLight(t *testing.T) {
+	const most = 60 << 10
+	tree := render(t, 0)
+	shared := 0
+	for _, f := range tree.Files() {
+		if strings.HasPrefix(f.Path, "assets/plait-") {
+			shared += len(f.Data)
+		}
+	}
+	for _, f := range tree.Files() {
+		if strings.HasPrefix(f.Path, "lessons/") && len(f.Data)+shared > most {
+			t.Errorf("%s is %d bytes with its style sheet and script, more than %d", f.Path, len(f.Data)+shared, most)
+		}
+	}
+}
+
+func BenchmarkRenderDemo(b *testing.B) {
+	files, c, d := demo(b)
+	for b.Loop() {
+		if _, err := Render(c, d, Options{Layouts: layouts.FS, Files: files}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
