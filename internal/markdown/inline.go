@@ -37,18 +37,35 @@ func (c *collector) codeSpan(n *ast.CodeSpan) ast.Node {
 func (c *collector) link(n *ast.Link) ast.Node {
 	l := &Link{Title: resolve(n.Title), Text: plain(n, c.src), Section: c.section}
 	l.Target, _ = c.destination(n, n.Destination, n.Title, n.Reference != nil)
-	if !c.checkTarget(l.Target) {
-		c.children(n)
+	good := c.checkTarget(l.Target)
+	if good {
+		c.doc.Links = append(c.doc.Links, l)
+	}
+	c.children(n)
+	if !c.checkWords(n, l) || !good {
 		return n
 	}
-	c.doc.Links = append(c.doc.Links, l)
 	out := &linkNode{link: l}
-	out.SetPos(n.Pos())
-	c.children(n)
 	for child := n.FirstChild(); child != nil; child = n.FirstChild() {
 		out.AppendChild(out, child)
 	}
 	return replace(n, out)
+}
+
+// checkWords reports a link without words, which nobody can follow by ear, and one
+// within another, which HTML does not allow.
+func (c *collector) checkWords(n *ast.Link, l *Link) bool {
+	switch {
+	case strings.TrimSpace(l.Text) == "":
+		c.report(diag.Errorf(ruleLink, l.Target.Span, "the link has no words").
+			WithHelp("say in the square brackets where it leads"))
+	case holds(n, kindLink), holds(n, extast.KindFootnoteLink):
+		c.report(diag.Errorf(ruleLink, l.Target.Span, "a link or the mark of a footnote stands within a link").
+			WithHelp("put one behind the other"))
+	default:
+		return true
+	}
+	return false
 }
 
 func (c *collector) autoLink(n *ast.AutoLink) ast.Node {
@@ -63,7 +80,6 @@ func (c *collector) autoLink(n *ast.AutoLink) ast.Node {
 	}
 	c.doc.Links = append(c.doc.Links, l)
 	out := &linkNode{link: l}
-	out.SetPos(n.Pos())
 	words := ast.NewString([]byte(label))
 	words.SetRaw(true)
 	out.AppendChild(out, words)
@@ -134,17 +150,22 @@ func (c *collector) destination(n ast.Node, target, title []byte, elsewhere bool
 	return to, name
 }
 
+// searchAhead is how far behind the words of a link its target is looked for.
+const searchAhead = 4 << 10
+
 // behindWords finds the target behind the words of a link that end at or behind an
-// offset: pictures within the words have brackets of their own.
+// offset: pictures within the words have brackets of their own, and a quote has
+// its mark at the start of each line.
 func (c *collector) behindWords(end int, target []byte) (at int, found bool) {
+	near := c.src[:min(end+searchAhead, len(c.src))]
 	for at = end; ; at++ {
-		i := bytes.Index(c.src[at:], []byte("]("))
+		i := bytes.Index(near[at:], []byte("]("))
 		if i < 0 {
 			return 0, false
 		}
 		at += i
 		inner := at + len("](")
-		inner += runLength(c.src[inner:], " \t\r\n")
+		inner += runLength(c.src[inner:], "> \t\r\n")
 		inner += min(runLength(c.src[inner:], "<"), 1)
 		if bytes.HasPrefix(c.src[inner:], target) {
 			return inner, true

@@ -213,6 +213,8 @@ func TestLinks(t *testing.T) {
 	expectAt(t, "link", d.Links[2].Target, "mailto:me@e.org", `1:47 "me@e.org"`)
 	expectAt(t, "link", d.Links[3].Target, "HTTPS://e.org", `1:57 "[r]"`)
 	expectAt(t, "link", d.Links[4].Target, "HTTPS://e.org", `1:63 "[f]"`)
+	inQuote := parseClean(t, "> [a](\n> b.html)\n")
+	expectAt(t, "link", inQuote.Links[0].Target, "b.html", `2:3 "b.html"`)
 	if l := d.Links[0]; l.Text != "a b" || l.Title != "t" {
 		t.Errorf("got %+v", l)
 	}
@@ -236,6 +238,11 @@ func TestRefusedLinks(t *testing.T) {
 	expectFaults(t, "é [a](javascript:x)", `1:7 "javascript:x" text/link: an address cannot begin with "javascript:"`)
 	expectFaults(t, "<javascript:x>", `1:2 "javascript:x" text/link: an address cannot begin with "javascript:"`)
 	expectFaults(t, "[a]()", `1:5 "" text/link: the link or picture leads nowhere`)
+	expectFaults(t, "[](a.html) [a <https://e.org>](b.html)",
+		`1:4 "a.html" text/link: the link has no words`,
+		`1:32 "b.html" text/link: a link or the mark of a footnote stands within a link`)
+	expectFaults(t, "[a[^1]](b.html)\n\n[^1]: c\n",
+		`1:9 "b.html" text/link: a link or the mark of a footnote stands within a link`)
 	expectFaults(t, "[a][b]\n\n[b]: data:x", `1:1 "[a]" text/link: an address cannot begin with "data:"`)
 }
 
@@ -294,6 +301,12 @@ func TestRefusedTexts(t *testing.T) {
 		t.Error(faults)
 	}
 	expectFaults(t, stars(maxSigns+1), `3:1 "" text/nesting: the paragraph has more than 2000 brackets, stars, underscores and backquotes`)
+
+	table := func(columns, rows int) string {
+		return strings.Repeat("|a", columns) + "|\n" + strings.Repeat("|-", columns) + "|\n" + strings.Repeat("|x\n", rows) + "\ntext\n"
+	}
+	expectFaults(t, table(98, 199)) // 100 × 200 is the limit
+	expectFaults(t, table(98, 200), `202:1 "" text/nesting: the tables of the text have more than 20000 cells`)
 	d, _ := parse(quotes(60), lessonOptions)
 	if d == nil || d.Intro != nil || d.Sections != nil || d.HTML(Hooks{}) != "" {
 		t.Error("a refused text gives an empty document")

@@ -179,6 +179,9 @@ func checkHTML(t *testing.T, html string) {
 				t.Fatalf("%q is written", tag)
 			}
 			name := strings.Join(m[1:], "")
+			if name == "a" && slices.Contains(open, "a") {
+				t.Fatalf("%q stands within a link", tag)
+			}
 			if !slices.Contains([]string{"br", "hr", "img"}, name) {
 				open = append(open, name)
 			}

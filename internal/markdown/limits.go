@@ -8,42 +8,88 @@ import (
 	"plait/internal/source"
 )
 
-// Limits that hold the time for a hostile text down. Reading is quadratic in the
-// markers that open quotes and lists on one line, and in the signs that may open
-// emphasis, code and links within one paragraph.
+// Limits that hold time and memory for a hostile text down. Reading is quadratic
+// in the markers that open quotes and lists on one line, and in the signs that may
+// open emphasis, code and links within one paragraph. A table gets a cell in each
+// of its columns however short its rows are.
 const (
 	maxMarkers = 50
-	maxSigns   = 2000
+	maxSigns   = 2000   // in a paragraph
+	maxCells   = 20_000 // in all tables
 )
 
 // refused finds what must not reach the Markdown library.
 func refused(body source.Span) (diag.Diagnostic, bool) {
 	s := body.Text()
-	signs, paragraph := 0, 0
+	l := limits{body: body}
 	for start := 0; start < len(s); {
 		line := s[start:]
 		if i := strings.IndexByte(line, '\n'); i >= 0 {
 			line = line[:i+1]
 		}
-		if n, at := markers(line); n > maxMarkers {
-			return diag.Errorf(ruleNesting, body.Sub(start, start+at), "quotes and lists stand more than %d deep in each other", maxMarkers).
-				WithHelp("take some of the > and list marks away"), true
-		}
-		found, blank, bad := scan(line)
-		if bad >= 0 {
-			return badCharacter(body, start+bad), true
-		}
-		if blank {
-			signs, paragraph = 0, start+len(line)
-		}
-		signs += found
-		if signs > maxSigns {
-			return diag.Errorf(ruleNesting, body.Sub(paragraph, paragraph), "the paragraph has more than %d brackets, stars, underscores and backquotes", maxSigns).
-				WithHelp("divide it with blank lines"), true
+		if d, bad := l.line(start, line); bad {
+			return d, true
 		}
 		start += len(line)
 	}
 	return diag.Diagnostic{}, false
+}
+
+// limits counts what is limited, line by line.
+type limits struct {
+	body      source.Span
+	paragraph int // where the paragraph begins
+	signs     int // in the paragraph
+	columns   int // of the paragraph, if it is a table
+	cells     int
+}
+
+// line counts a line that begins at start and reports what is too much on it.
+func (l *limits) line(start int, line string) (diag.Diagnostic, bool) {
+	marks, end := markers(line)
+	signs, blank, bad := scan(line)
+	if blank {
+		l.paragraph, l.signs, l.columns = start+len(line), 0, 0
+	}
+	l.signs += signs
+	l.columns = max(l.columns, delimited(line[end:]))
+	l.cells += l.columns
+	switch {
+	case bad >= 0:
+		return badCharacter(l.body, start+bad), true
+	case marks > maxMarkers:
+		return diag.Errorf(ruleNesting, l.body.Sub(start, start+end), "quotes and lists stand more than %d deep in each other", maxMarkers).
+			WithHelp("take some of the > and list marks away"), true
+	case l.signs > maxSigns:
+		return diag.Errorf(ruleNesting, l.body.Sub(l.paragraph, l.paragraph), "the paragraph has more than %d brackets, stars, underscores and backquotes", maxSigns).
+			WithHelp("divide it with blank lines"), true
+	case l.cells > maxCells:
+		return diag.Errorf(ruleNesting, l.body.Sub(start, start), "the tables of the text have more than %d cells", maxCells).
+			WithHelp("take rows or columns away, or divide the text into several"), true
+	}
+	return diag.Diagnostic{}, false
+}
+
+// delimited returns the number of columns if the line divides the head of a table
+// from its rows, as |---|:-:| does, else 0.
+func delimited(line string) int {
+	if line == "" || strings.IndexByte("|-: ", line[0]) < 0 {
+		return 0
+	}
+	pipes := 0
+	for i := 0; i < len(line); i++ {
+		switch line[i] {
+		case '|':
+			pipes++
+		case '-', ':', ' ', '\t', '\r', '\n':
+		default:
+			return 0
+		}
+	}
+	if pipes == 0 {
+		return 0
+	}
+	return pipes + 1
 }
 
 // What a byte of a text is for scan.
