@@ -15,6 +15,8 @@ import (
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
+	"plait/internal/formula"
+	"plait/internal/lesson"
 	"plait/internal/source"
 )
 
@@ -28,6 +30,9 @@ type Rule struct {
 	Before   string // an example that breaks the rule
 	After    string // the same, mended
 	Since    string // the version of plait that brought it
+
+	// ByKind says that the rule hangs on the formula's kind of colour.
+	ByKind bool
 
 	// Formula looks at one computed formula. A rule without it is reported while
 	// files are read and linked; it is listed so that it can be explained.
@@ -75,6 +80,22 @@ func Run(c *course.Course, d *derive.Derived) []diag.Diagnostic {
 		}
 	}
 	return accept(c, p.found)
+}
+
+// Bowl applies the rules for formulas to one bowl that stands in no lesson; of the
+// course only its settings count. Rules about a kind of colour are left out where
+// the bowl names none.
+func Bowl(c *course.Course, b *formula.Block, computed derive.Computed) []diag.Diagnostic {
+	p := &Pass{Course: c}
+	f := &derive.Formula{Formula: &lesson.Formula{Block: b}, Computed: computed, Hair: b.Hair}
+	for i := range rules {
+		p.rule = &rules[i]
+		if p.rule.Formula == nil || p.rule.ByKind && !b.Kind.Set() {
+			continue
+		}
+		p.rule.Formula(p, f)
+	}
+	return p.found
 }
 
 // Rules returns all rules, by family and name.

@@ -22,6 +22,7 @@ var formulaTargetLevel = Rule{
 	Before:   "colour: 30 g 7N\ndeveloper: 20 vol\nkind: permanent\nhair: 5 natural\ntarget: 7",
 	After:    "colour: 30 g 9N\ndeveloper: 20 vol\nkind: permanent\nhair: 5 natural\ntarget: 7",
 	Since:    "1.0",
+	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {
 		if !f.Target.Set() || !f.Hair.Set() || !f.Bowl.HasLevel || f.Kind.Value == shade.Lightener {
 			return

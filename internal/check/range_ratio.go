@@ -11,6 +11,7 @@ var rangeRatio = Rule{
 	Before: "colour: 30 g 8N\ndeveloper: 6 vol\nratio: 1:1\nkind: demi",
 	After:  "colour: 30 g 8N\ndeveloper: 6 vol\nratio: 1:2\nkind: demi",
 	Since:  "1.0",
+	ByKind: true,
 	Formula: func(p *Pass, f *derive.Formula) {
 		own := f.Terms.Ratio
 		if own.IsZero() || f.Bowl.Ratio.IsZero() || own.Equal(f.Bowl.Ratio) {

@@ -17,6 +17,7 @@ var rangeStrength = Rule{
 	Before: "colour: 30 g 8N\ndeveloper: 20 vol\nkind: demi",
 	After:  "colour: 30 g 8N\ndeveloper: 6 vol\nkind: demi",
 	Since:  "1.0",
+	ByKind: true,
 	Formula: func(p *Pass, f *derive.Formula) {
 		if f.Developer.None || f.Range == nil || f.Terms.Allows(f.Developer.Strength.Value) {
 			return

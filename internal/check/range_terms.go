@@ -15,6 +15,7 @@ var rangeTerms = Rule{
 	Before:   "colour: 30 g 8N\ndeveloper: 6 vol\nratio: 1:2\nkind: filler",
 	After:    "colour: 30 g 8N\ndeveloper: 6 vol\nratio: 1:2\nkind: demi",
 	Since:    "1.0",
+	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {
 		if f.Range == nil {
 			return

@@ -11,6 +11,7 @@ var rangeTime = Rule{
 	Before: "colour: 30 g 8N\ndeveloper: 6 vol\nkind: demi\ntime: 45 min",
 	After:  "colour: 30 g 8N\ndeveloper: 6 vol\nkind: demi\ntime: 15 min",
 	Since:  "1.0",
+	ByKind: true,
 	Formula: func(p *Pass, f *derive.Formula) {
 		own := f.Terms.Time
 		if !f.Time.Set() || own.Max == 0 {

@@ -70,6 +70,11 @@ const (
 	DeveloperRole
 )
 
+// String returns the role's name: colour, additive or developer.
+func (r Role) String() string {
+	return [...]string{ColourRole: "colour", AdditiveRole: "additive", DeveloperRole: "developer"}[r]
+}
+
 // Part is one thing to weigh.
 type Part struct {
 	Role     Role

@@ -1,0 +1,143 @@
+// Package build runs the phases of a build in their one order: read every file,
+// link the course, recompute it, judge it, and make its pages in memory.
+//
+// [Read] ends with the judgement and is all that a check needs. [Result.Pages]
+// goes on to the pages, and refuses to while the course has an error. Lessons are
+// read side by side, each into its own slot, so the number of workers never shows
+// in the result. Nothing here writes to a disk.
+package build
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"plait/internal/artifact"
+	"plait/internal/asset"
+	"plait/internal/check"
+	"plait/internal/course"
+	"plait/internal/derive"
+	"plait/internal/diag"
+	"plait/internal/lesson"
+	"plait/internal/page"
+)
+
+// Options say how a course is built.
+type Options struct {
+	Files    fs.FS           // the course's folder
+	Layouts  fs.FS           // plait's own templates, styles and scripts
+	Live     string          // address of a script for all pages of a live preview
+	Workers  int             // 0 for one per processor
+	Progress func(n, of int) // told how many of the lessons are read; may be nil
+}
+
+// Result is a course that was read, computed and judged.
+type Result struct {
+	Course      *course.Course
+	Derived     *derive.Derived
+	Diagnostics []diag.Diagnostic // sorted
+	opts        Options
+}
+
+// ErrCourse is returned by [Result.Pages] for a course that has errors.
+var ErrCourse = errors.New("the course has errors")
+
+// Read reads and judges a course. The error is about reading folders or a
+// cancelled context; everything about the author's text is in the diagnostics.
+func Read(ctx context.Context, opts Options) (*Result, error) {
+	parts, found, err := read(ctx, opts)
+	if err != nil {
+		return nil, err
+	}
+	c, faults := course.Link(parts)
+	found = append(found, faults...)
+	d, faults := derive.Run(c)
+	found = append(found, faults...)
+	found = append(found, check.Run(c, d)...)
+	return &Result{Course: c, Derived: d, Diagnostics: diag.Sorted(found), opts: opts}, nil
+}
+
+func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, error) {
+	var p course.Parts
+	settings, found := course.ReadSettings(opts.Files)
+	p.Settings = settings
+	words, faults := course.ReadWords(opts.Files)
+	p.Words, found = words, append(found, faults...)
+
+	ranges, err := course.RangeFiles(opts.Files)
+	if err != nil {
+		return p, nil, fmt.Errorf("listing the ranges: %w", err)
+	}
+	for _, name := range ranges {
+		r, faults := course.ReadRange(opts.Files, name)
+		p.Ranges, found = append(p.Ranges, r), append(found, faults...)
+	}
+	pages, err := course.PageFiles(opts.Files)
+	if err != nil {
+		return p, nil, fmt.Errorf("listing the standing pages: %w", err)
+	}
+	for _, name := range pages {
+		page, faults := course.ReadPage(opts.Files, name)
+		p.Pages, found = append(p.Pages, page), append(found, faults...)
+	}
+	lessons, faults, err := readLessons(ctx, opts)
+	p.Lessons = lessons
+	return p, append(found, faults...), err
+}
+
+// readLessons reads all lessons, several at a time.
+func readLessons(ctx context.Context, opts Options) ([]*lesson.Lesson, []diag.Diagnostic, error) {
+	folders, err := course.LessonFolders(opts.Files)
+	if err != nil {
+		return nil, nil, fmt.Errorf("listing the lessons: %w", err)
+	}
+	lessons := make([]*lesson.Lesson, len(folders))
+	faults := make([][]diag.Diagnostic, len(folders))
+	var next, done atomic.Int64
+	var group sync.WaitGroup
+	workers := opts.Workers
+	if workers <= 0 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	for range min(workers, len(folders)) {
+		group.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(folders) && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				lessons[i], faults[i] = lesson.Read(opts.Files, folders[i])
+				if n := done.Add(1); opts.Progress != nil {
+					opts.Progress(int(n), len(folders))
+				}
+			}
+		})
+	}
+	group.Wait()
+	if err := ctx.Err(); err != nil {
+		return nil, nil, err
+	}
+	var found []diag.Diagnostic
+	for _, f := range faults {
+		found = append(found, f...)
+	}
+	return lessons, found, nil
+}
+
+// Pages makes the site of a course without errors.
+func (r *Result) Pages() (*artifact.Tree, error) {
+	if diag.HasErrors(r.Diagnostics) {
+		return nil, ErrCourse
+	}
+	layouts := r.opts.Layouts
+	if own := r.Course.Layouts.Value; own != "" {
+		sub, err := fs.Sub(r.opts.Files, own)
+		if err != nil {
+			return nil, fmt.Errorf("the course's own layouts: %w", err)
+		}
+		layouts = asset.Overlay(sub, layouts)
+	}
+	return page.Render(r.Course, r.Derived, page.Options{
+		Layouts: layouts, Files: r.opts.Files, Live: r.opts.Live, Workers: r.opts.Workers,
+	})
+}

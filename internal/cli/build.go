@@ -1,0 +1,117 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"sync"
+	"time"
+
+	"plait/internal/build"
+	"plait/internal/diag"
+	"plait/internal/disk"
+)
+
+type buildCommand struct {
+	courseFlag
+	Out string `help:"Where the pages go; the folder public of the course if left out." type:"path" placeholder:"DIR"`
+}
+
+// Run checks the course and writes its pages.
+func (cmd buildCommand) Run(ctx context.Context, c console) error {
+	began := time.Now()
+	line := newProgress(c)
+	result, err := readCourse(ctx, cmd.Course, build.Options{Progress: line.show})
+	line.clear()
+	if err != nil {
+		return err
+	}
+	defer result.close()
+	if err := printDiagnostics(c.err, result.Diagnostics, c); err != nil {
+		return err
+	}
+	if diag.HasErrors(result.Diagnostics) {
+		fmt.Fprintf(c.err, "%s; nothing was written\n", summary(result.Result))
+		return errCourse
+	}
+	tree, err := result.Pages()
+	if err != nil {
+		return err
+	}
+	out := cmd.Out
+	if out == "" {
+		out = filepath.Join(cmd.Course, "public")
+	}
+	report, err := disk.Write(tree, result.folder, out, disk.Options{Course: cmd.Course, Inputs: ownInputs(result.Course.Layouts.Value)})
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(c.out, "%s; %s written, %d unchanged, %d removed; %s\nopen %s\n", summary(result.Result),
+		counted(report.Written, "file"), report.Unchanged, report.Removed, time.Since(began).Round(time.Millisecond), shortPath(filepath.Join(out, "index.html")))
+	return nil
+}
+
+// ownInputs returns the folders a course reads beside the usual ones.
+func ownInputs(layouts string) []string {
+	if layouts == "" {
+		return nil
+	}
+	return []string{layouts}
+}
+
+// shortPath returns a path as seen from here, where that is shorter.
+func shortPath(path string) string {
+	here, err := os.Getwd()
+	if err != nil {
+		return path
+	}
+	if rel, err := filepath.Rel(here, path); err == nil && len(rel) < len(path) {
+		return rel
+	}
+	return path
+}
+
+// progress is one line on a terminal that says how far a build is. Short builds
+// never show it.
+type progress struct {
+	mutex  sync.Mutex
+	w      io.Writer // nil where there is no terminal
+	began  time.Time
+	last   time.Time
+	showed bool
+}
+
+// How soon the line appears and how often it changes.
+const (
+	progressAfter = 300 * time.Millisecond
+	progressEvery = 100 * time.Millisecond
+)
+
+func newProgress(c console) *progress {
+	p := &progress{began: time.Now()}
+	if c.terminal {
+		p.w = c.err
+	}
+	return p
+}
+
+func (p *progress) show(n, of int) {
+	p.mutex.Lock()
+	defer p.mutex.Unlock()
+	now := time.Now()
+	if p.w == nil || now.Sub(p.began) < progressAfter || now.Sub(p.last) < progressEvery {
+		return
+	}
+	p.last, p.showed = now, true
+	fmt.Fprintf(p.w, "\r\x1b[Kreading lessons: %d of %d", n, of)
+}
+
+func (p *progress) clear() {
+	p.mutex.Lock()
+	defer p.mutex.Unlock()
+	if p.showed {
+		fmt.Fprint(p.w, "\r\x1b[K")
+	}
+}
