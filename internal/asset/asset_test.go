@@ -12,7 +12,7 @@ import (
 
 func build(t *testing.T, files fs.FS) *Bundle {
 	t.Helper()
-	b, err := Build(files, nil)
+	b, err := Build(files)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -24,7 +24,8 @@ func TestBuildGivesTheSameBytes(t *testing.T) {
 	if a.Script.Path != b.Script.Path || !bytes.Equal(a.Script.Data, b.Script.Data) {
 		t.Error("the script differs from build to build")
 	}
-	if a.Style.Path != b.Style.Path || !bytes.Equal(a.Style.Data, b.Style.Data) {
+	x, y := a.Style(everyTint()), b.Style(everyTint())
+	if x.Path != y.Path || !bytes.Equal(x.Data, y.Data) {
 		t.Error("the style sheet differs from build to build")
 	}
 }
@@ -38,7 +39,7 @@ func TestBundleStandsAlone(t *testing.T) {
 		}
 	}
 	for _, forbidden := range []string{"@import", "https://"} {
-		if strings.Contains(string(b.Style.Data), forbidden) {
+		if strings.Contains(string(b.Style(nil).Data), forbidden) {
 			t.Errorf("the style sheet has %q", forbidden)
 		}
 	}
@@ -49,7 +50,7 @@ func TestBundleStandsAlone(t *testing.T) {
 
 func TestBuildSaysWhereAScriptIsWrong(t *testing.T) {
 	own := fstest.MapFS{"scripts/plait.js": {Data: []byte("let a = 1;\nlet = ;\n")}}
-	_, err := Build(Overlay(own, layouts.FS), nil)
+	_, err := Build(Overlay(own, layouts.FS))
 	if err == nil || !strings.HasPrefix(err.Error(), "scripts/plait.js:2:") {
 		t.Errorf("got %v, want an error at scripts/plait.js:2", err)
 	}
@@ -58,8 +59,8 @@ func TestBuildSaysWhereAScriptIsWrong(t *testing.T) {
 func TestOverlay(t *testing.T) {
 	own := fstest.MapFS{"styles/plait.css": {Data: []byte("body{color:red}")}}
 	b := build(t, Overlay(own, layouts.FS))
-	if !strings.HasPrefix(string(b.Style.Data), "body{color:red}") {
-		t.Errorf("the course's own style sheet is not used: %.40s", b.Style.Data)
+	if !strings.HasPrefix(string(b.Style(nil).Data), "body{color:red}") {
+		t.Errorf("the course's own style sheet is not used: %.40s", b.Style(nil).Data)
 	}
 	if !bytes.Equal(b.Script.Data, build(t, layouts.FS).Script.Data) {
 		t.Error("the script changed, though the course has none of its own")
@@ -85,7 +86,7 @@ func expectName(t *testing.T, name, content, want string) {
 
 func BenchmarkBuild(b *testing.B) {
 	for b.Loop() {
-		if _, err := Build(layouts.FS, everyTint()); err != nil {
+		if _, err := Build(layouts.FS); err != nil {
 			b.Fatal(err)
 		}
 	}

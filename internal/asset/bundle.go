@@ -9,14 +9,24 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// Bundle holds the script, the style sheet and the icon of a site.
+// Bundle holds the script, the icon and the style sheet of a site; the style sheet
+// still lacks its swatches.
 type Bundle struct {
-	Script, Style, Icon File
+	Script, Icon File
+	style        []byte
+}
+
+// Style returns the style sheet with the swatches of the ladder and of the given
+// tints.
+func (b *Bundle) Style(tints []Tint) File {
+	data := append(slices.Clip(b.style), swatches(tints)...)
+	return File{Path: Name("plait.css", data), Data: data}
 }
 
 // File is a finished file with its path from the root of the site.
@@ -33,9 +43,8 @@ const (
 )
 
 // Build bundles the scripts of layouts into one classic script, which also runs
-// on pages opened from a folder, and its style sheets into one, with the swatches
-// of the ladder and of the given tints after them.
-func Build(layouts fs.FS, tints []Tint) (*Bundle, error) {
+// on pages opened from a folder, and its style sheets into one.
+func Build(layouts fs.FS) (*Bundle, error) {
 	script, err := bundle(layouts, scriptEntry, "")
 	if err != nil {
 		return nil, err
@@ -44,15 +53,14 @@ func Build(layouts fs.FS, tints []Tint) (*Bundle, error) {
 	if err != nil {
 		return nil, err
 	}
-	style = append(style, swatches(tints)...)
 	icon, err := fs.ReadFile(layouts, iconFile)
 	if err != nil {
 		return nil, err
 	}
 	return &Bundle{
-		Icon:   File{Path: Name(iconFile, icon), Data: icon},
 		Script: File{Path: Name("plait.js", script), Data: script},
-		Style:  File{Path: Name("plait.css", style), Data: style},
+		Icon:   File{Path: Name(iconFile, icon), Data: icon},
+		style:  style,
 	}, nil
 }
 

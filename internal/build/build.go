@@ -137,7 +137,11 @@ func (r *Result) Pages() (*artifact.Tree, error) {
 		}
 		layouts = asset.Overlay(sub, layouts)
 	}
+	theme, err := page.NewTheme(layouts)
+	if err != nil {
+		return nil, fmt.Errorf("layouts: %w", err)
+	}
 	return page.Render(r.Course, r.Derived, page.Options{
-		Layouts: layouts, Files: r.opts.Files, Live: r.opts.Live, Workers: r.opts.Workers,
+		Theme: theme, Files: r.opts.Files, Live: r.opts.Live, Workers: r.opts.Workers,
 	})
 }

@@ -27,7 +27,7 @@ import (
 
 // Options say how pages are made.
 type Options struct {
-	Layouts fs.FS  // templates, styles and scripts; see [asset.Overlay]
+	Theme   *Theme // the look
 	Files   fs.FS  // the folder of the course, for its pictures
 	Live    string // address of a script for all pages, for a live preview; "" for none
 	Workers int    // pages made at the same time; 0 for one per processor
@@ -35,14 +35,14 @@ type Options struct {
 
 // Render makes all pages of a course and names the files they need. The same
 // input gives the same bytes, whatever the number of workers. An error is about a
-// template, a style sheet, a script or a picture that cannot be read.
+// template that cannot show its view or a picture that cannot be read.
 func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, error) {
 	b, err := newBuilder(c, d, o)
 	if err != nil {
 		return nil, err
 	}
 	tree := artifact.New()
-	for _, f := range []asset.File{b.bundle.Icon, b.bundle.Style, b.bundle.Script, b.index} {
+	for _, f := range []asset.File{o.Theme.bundle.Icon, o.Theme.bundle.Script, b.style, b.index} {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
 		}
@@ -68,7 +68,7 @@ type builder struct {
 	course    *course.Course
 	derived   *derive.Derived
 	templates *Templates
-	bundle    *asset.Bundle
+	style     asset.File
 	index     asset.File
 	site      *Site
 	chromes   map[string]*Chrome        // by the way to the root
@@ -85,13 +85,12 @@ type place struct {
 }
 
 func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error) {
-	b := &builder{course: c, derived: d, places: map[*lesson.Lesson]place{}}
-	var err error
-	if b.templates, err = ParseTemplates(o.Layouts); err != nil {
-		return nil, err
-	}
-	if b.bundle, err = asset.Build(o.Layouts, tints(c)); err != nil {
-		return nil, err
+	b := &builder{
+		course:    c,
+		derived:   d,
+		templates: o.Theme.templates,
+		style:     o.Theme.bundle.Style(tints(c)),
+		places:    map[*lesson.Lesson]place{},
 	}
 	if err := b.readPictures(o.Files); err != nil {
 		return nil, err
@@ -101,10 +100,8 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 			b.places[l] = place{module: m, number: i + 1, at: len(b.places)}
 		}
 	}
-	if b.index, err = b.findIndex(o.Layouts); err != nil {
-		return nil, err
-	}
-	b.site = b.newSite(o.Live)
+	b.index = b.findIndex(o.Theme.find)
+	b.site = b.newSite(o.Theme.bundle, o.Live)
 	return b, b.renderShared()
 }
 

@@ -62,10 +62,19 @@ func demo(t testing.TB) (fs.FS, *course.Course, *derive.Derived) {
 	return files, c, d
 }
 
+func theme(t testing.TB) *Theme {
+	t.Helper()
+	theme, err := NewTheme(layouts.FS)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return theme
+}
+
 func render(t testing.TB, workers int) *artifact.Tree {
 	t.Helper()
 	files, c, d := demo(t)
-	tree, err := Render(c, d, Options{Layouts: layouts.FS, Files: files, Workers: workers})
+	tree, err := Render(c, d, Options{Theme: theme(t), Files: files, Workers: workers})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -163,8 +172,9 @@ func TestLessonPagesAreLight(t *testing.T) {
 
 func BenchmarkRenderDemo(b *testing.B) {
 	files, c, d := demo(b)
+	o := Options{Theme: theme(b), Files: files}
 	for b.Loop() {
-		if _, err := Render(c, d, Options{Layouts: layouts.FS, Files: files}); err != nil {
+		if _, err := Render(c, d, o); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"html/template"
-	"io/fs"
 	"net/url"
 	"path"
 	"slices"
@@ -26,7 +25,7 @@ const (
 )
 
 // newSite gathers what all pages share.
-func (b *builder) newSite(live string) *Site {
+func (b *builder) newSite(bundle *asset.Bundle, live string) *Site {
 	c := b.course
 	return &Site{
 		Title:    c.Title.Value,
@@ -35,9 +34,9 @@ func (b *builder) newSite(live string) *Site {
 		Edition:  c.Edition.Value,
 		Law:      country(c.Law.Value),
 		Menu:     b.menu(),
-		Icon:     b.bundle.Icon.Path,
-		Style:    b.bundle.Style.Path,
-		Script:   b.bundle.Script.Path,
+		Icon:     bundle.Icon.Path,
+		Style:    b.style.Path,
+		Script:   bundle.Script.Path,
 		Live:     live,
 		Policy:   policy(live),
 	}
@@ -106,10 +105,6 @@ func (b *builder) home() ([]byte, error) {
 		Frame: b.frame("index.html", "home", c.Title.Value, ""),
 		Plait: plait(),
 		Facts: b.courseFacts(),
-	}
-	if about := b.page(aboutPage); about != nil {
-		v.Lead = about.Summary.Value
-		v.Description = about.Summary.Value
 	}
 	if len(c.Lessons) > 0 {
 		v.First = &Link{Text: c.Lessons[0].Title.Value, Path: lessonPath(c.Lessons[0])}
@@ -273,11 +268,7 @@ func (b *builder) find() ([]byte, error) {
 
 // findIndex is the script of the find page with its index: a list of title, path,
 // where it stands, and further words.
-func (b *builder) findIndex(layouts fs.FS) (asset.File, error) {
-	script, err := asset.Script(layouts, "scripts/find.js", "plaitFind")
-	if err != nil {
-		return asset.File{}, err
-	}
+func (b *builder) findIndex(script []byte) asset.File {
 	var entries [][4]string
 	for _, l := range b.course.Lessons {
 		title := l.Title.Value
@@ -299,10 +290,10 @@ func (b *builder) findIndex(layouts fs.FS) (asset.File, error) {
 	if err != nil {
 		panic(err) // texts always encode
 	}
-	data := append(script, "plaitFind.start("...)
+	data := append(slices.Clip(script), "plaitFind.start("...)
 	data = append(data, text...)
 	data = append(data, ");\n"...)
-	return asset.File{Path: asset.Name("find.js", data), Data: data}, nil
+	return asset.File{Path: asset.Name("find.js", data), Data: data}
 }
 
 // stepWords are the words a step is found by beside its title: its bowls, with

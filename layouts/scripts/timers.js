@@ -145,7 +145,7 @@ function draw() {
 function update(li, t) {
   const ms = left(t), over = ms <= 0;
   li.querySelector(".left").textContent = (over ? "+" : "") + clock(over ? -ms - 999 : ms);
-  li.querySelector(".of span").textContent = over ? "Time is up: look at the hair" : t.held === undefined ? `counts ${t.zero}` : "held";
+  li.querySelector(".of span").textContent = over ? "Time is up: look at the hair" : (t.held === undefined ? "counts " : "paused; counts ") + t.zero;
   li.querySelector(".hold").textContent = t.held === undefined ? "Pause" : "Go on";
   li.querySelector(".hold").hidden = over;
   if (over && !li.classList.contains("over")) announce(`${t.name}: time is up`);

@@ -1,0 +1,34 @@
+package page
+
+import (
+	"io/fs"
+
+	"plait/internal/asset"
+)
+
+// Theme is the look of a course made ready: templates parsed, scripts and styles
+// bundled. It depends on the layouts alone, so one theme serves every build until
+// the layouts change. It is safe for concurrent use.
+type Theme struct {
+	templates *Templates
+	bundle    *asset.Bundle
+	find      []byte // the script of the find page, without an index
+}
+
+// NewTheme makes a theme of layouts; see [asset.Overlay] for a course with files
+// of its own. An error names the file and the line.
+func NewTheme(layouts fs.FS) (*Theme, error) {
+	templates, err := ParseTemplates(layouts)
+	if err != nil {
+		return nil, err
+	}
+	bundle, err := asset.Build(layouts)
+	if err != nil {
+		return nil, err
+	}
+	find, err := asset.Script(layouts, "scripts/find.js", "plaitFind")
+	if err != nil {
+		return nil, err
+	}
+	return &Theme{templates: templates, bundle: bundle, find: find}, nil
+}
