@@ -42,6 +42,7 @@ type Course struct {
 type Settings struct {
 	File     *source.File
 	Title    source.Text
+	Summary  source.Text
 	Language source.Text
 	Edition  source.Text
 	Address  source.Text

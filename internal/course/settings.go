@@ -19,7 +19,7 @@ import (
 )
 
 var settingsKeys = []string{
-	"title", "language", "edition", "address", "law", "scale", "range", "modules", "house", "layouts",
+	"title", "summary", "language", "edition", "address", "law", "scale", "range", "modules", "house", "layouts",
 }
 
 // nameForm is what names in paths and addresses look like.
@@ -40,6 +40,7 @@ func ReadSettings(fsys fs.FS) (Settings, []diag.Diagnostic) {
 	r := yamlpos.NewReader(faults...)
 	f := r.Fields(node, "course.yaml", settingsKeys...)
 	s.Title, _ = f.Need("title")
+	s.Summary, _ = f.Text("summary")
 	s.Language, _ = f.Need("language")
 	s.Edition, _ = f.Text("edition")
 	s.Address, _ = f.Text("address")
