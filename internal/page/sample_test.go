@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"testing"
 
+	"plait/internal/course"
 	"plait/internal/exact"
 	"plait/internal/measure"
 	"plait/internal/mix"
@@ -148,3 +149,6 @@ func TestEveryKindIsSampled(t *testing.T) {
 		}
 	}
 }
+
+// newEmptyBuilder is a builder for a course with nothing in it.
+func newEmptyBuilder() *builder { return &builder{course: &course.Course{}} }

@@ -1,0 +1,74 @@
+package page
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+
+	"plait/internal/asset"
+	"plait/internal/lesson"
+)
+
+// find makes the page that finds things.
+func (b *builder) find() ([]byte, error) {
+	v := FindView{Frame: b.frame("find.html", "find", "Find", "Find a shade, a word or a step."), Index: b.index.Path}
+	for _, m := range b.course.Modules {
+		group := LinkGroup{Title: m.Title.Value}
+		for _, l := range m.Lessons {
+			group.Links = append(group.Links, Link{Text: l.Title.Value, Path: lessonPath(l)})
+		}
+		v.Groups = append(v.Groups, group)
+	}
+	pages := LinkGroup{Title: "Pages"}
+	for _, p := range b.course.Pages {
+		pages.Links = append(pages.Links, Link{Text: p.Title.Value, Path: standingPath(p)})
+	}
+	v.Groups = append(v.Groups, pages)
+	return b.templates.page("find", v)
+}
+
+// findIndex is the script of the find page with its index: a list of title, path,
+// where it stands, and further words.
+func (b *builder) findIndex(script []byte) asset.File {
+	var entries [][4]string
+	for _, l := range b.course.Lessons {
+		title := l.Title.Value
+		entries = append(entries, [4]string{title, lessonPath(l), "Lesson in " + b.places[l].module.Title.Value, l.Summary.Value})
+		for _, s := range l.Steps {
+			entries = append(entries, [4]string{s.Title.Value, lessonPath(l) + "#" + s.ID, title, b.stepWords(l, s)})
+		}
+	}
+	for _, w := range b.course.Words {
+		entries = append(entries, [4]string{w.Term.Value, "words.html#" + wordID(w.Term.Value), "Word list", w.Meaning.Value})
+	}
+	for _, p := range b.course.Pages {
+		entries = append(entries, [4]string{p.Title.Value, standingPath(p), b.course.Title.Value, p.Summary.Value})
+		for _, s := range p.Doc.Sections {
+			entries = append(entries, [4]string{s.Title.Value, standingPath(p) + "#" + s.ID, p.Title.Value, ""})
+		}
+	}
+	text, err := json.Marshal(entries)
+	if err != nil {
+		panic(err) // texts always encode
+	}
+	data := append(slices.Clip(script), "plaitFind.start("...)
+	data = append(data, text...)
+	data = append(data, ");\n"...)
+	return asset.File{Path: asset.Name("find.js", data), Data: data}
+}
+
+// stepWords are the words a step is found by beside its title: its bowls, with
+// their shades.
+func (b *builder) stepWords(l *lesson.Lesson, s *lesson.Step) string {
+	var words []string
+	for _, f := range l.Formulas {
+		if f.Step != s {
+			continue
+		}
+		words = append(words, f.Name.Value, string(f.Kind.Value))
+		for _, item := range f.Colour {
+			words = append(words, item.Code.Value)
+		}
+	}
+	return strings.Join(words, " ")
+}

@@ -1,0 +1,97 @@
+package page
+
+import (
+	"path"
+
+	"plait/internal/course"
+)
+
+// home makes the first page.
+func (b *builder) home() ([]byte, error) {
+	c := b.course
+	v := HomeView{
+		Frame: b.frame("index.html", "home", c.Title.Value, ""),
+		Plait: plait(),
+		Facts: b.courseFacts(),
+	}
+	if len(c.Lessons) > 0 {
+		v.First = &Link{Text: c.Lessons[0].Title.Value, Path: lessonPath(c.Lessons[0])}
+	}
+	for i, m := range c.Modules {
+		v.Modules = append(v.Modules, ModuleRow{
+			ID:      "module_" + m.Name.Value,
+			Number:  i + 1,
+			Title:   m.Title.Value,
+			Summary: m.Summary.Value,
+			Path:    modulePath(m),
+			Lessons: b.rows(m, ""),
+		})
+	}
+	for _, p := range c.Pages {
+		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: standingPath(p)})
+	}
+	return b.templates.page("home", v)
+}
+
+func (b *builder) courseFacts() []Fact {
+	bowls := 0
+	for _, l := range b.course.Lessons {
+		bowls += len(l.Formulas)
+	}
+	facts := []Fact{count(len(b.course.Modules), "module"), count(len(b.course.Lessons), "lesson")}
+	if bowls > 0 {
+		facts = append(facts, count(bowls, "bowl"))
+	}
+	return facts
+}
+
+// module makes the page of a module.
+func (b *builder) module(i int, m *course.Module) ([]byte, error) {
+	modules := b.course.Modules
+	v := ModuleView{
+		Frame:   b.frame(modulePath(m), "module", m.Title.Value, m.Summary.Value),
+		Number:  i + 1,
+		Of:      len(modules),
+		Lead:    m.Summary.Value,
+		Facts:   []Fact{count(len(m.Lessons), "lesson")},
+		Lessons: b.rows(m, "../"),
+	}
+	if i > 0 {
+		v.Previous = &Link{Before: "Module before", Text: modules[i-1].Title.Value, Path: path.Base(modulePath(modules[i-1]))}
+	}
+	if i+1 < len(modules) {
+		v.Next = &Link{Before: "Next module", Text: modules[i+1].Title.Value, Path: path.Base(modulePath(modules[i+1]))}
+	}
+	return b.templates.page("module", v)
+}
+
+// rows lists the lessons of a module for a page that far from the root.
+func (b *builder) rows(m *course.Module, root string) []LessonRow {
+	rows := make([]LessonRow, len(m.Lessons))
+	for i, l := range m.Lessons {
+		rows[i] = LessonRow{
+			Title:   l.Title.Value,
+			Summary: l.Summary.Value,
+			Path:    root + lessonPath(l),
+		}
+		for _, f := range b.lessonFacts(l) {
+			rows[i].Facts = append(rows[i].Facts, f.Value+" "+f.Text)
+		}
+		for _, f := range l.Formulas {
+			if d := b.derived.Of(f); d.OK && d.Range != nil {
+				rows[i].Stripe = stripe(d.Bowl, d.Range)
+				break
+			}
+		}
+	}
+	return rows
+}
+
+// withinRows lists the lessons of a module for the pages of its lessons.
+func (b *builder) withinRows(m *course.Module) []LessonRow {
+	rows := make([]LessonRow, len(m.Lessons))
+	for i, l := range m.Lessons {
+		rows[i] = LessonRow{Title: l.Title.Value, Path: path.Base(lessonPath(l))}
+	}
+	return rows
+}
