@@ -10,7 +10,8 @@ import (
 func (b *builder) home() ([]byte, error) {
 	c := b.course
 	v := HomeView{
-		Frame: b.frame("index.html", "home", c.Title.Value, ""),
+		Frame: b.frame("index.html", "home", c.Title.Value, c.Summary.Value),
+		Lead:  c.Summary.Value,
 		Plait: plait(),
 		Facts: b.courseFacts(),
 	}

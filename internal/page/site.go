@@ -103,7 +103,6 @@ func (b *builder) standing(p *course.Page) ([]byte, error) {
 	for _, s := range p.Doc.Sections {
 		v.Contents = append(v.Contents, Link{Text: s.Title.Value, Path: "#" + s.ID})
 	}
-		Lead:  c.Summary.Value,
 	return b.templates.page("standing", v)
 }
 
