@@ -48,6 +48,8 @@ type Block struct {
 	Developer Developer
 	Ratio     Stated[measure.Ratio]
 	Amount    Amount
+	Apply     Stated[time.Duration] // how long the application takes
+	Start     Start                 // when it begins
 	Time      Time
 	Hair      Stated[Hair]
 	Target    Stated[Target]
@@ -108,37 +110,6 @@ type Amount struct {
 	BySection bool // from the sections of the head sheet
 	Span      source.Span
 }
-
-// Zero is the moment a time counts from.
-type Zero uint8
-
-// The moments a processing time can count from.
-const (
-	LastSection Zero = iota // the end of application
-	FirstTouch              // the first product on hair
-)
-
-// String returns the words for the moment.
-func (z Zero) String() string {
-	if z == FirstTouch {
-		return "from first touch"
-	}
-	return "from last section"
-}
-
-// Time is how long the colour stays on.
-type Time struct {
-	Value      measure.Span
-	Zero       Zero
-	ZeroStated bool
-	Span       source.Span
-}
-
-// Set reports whether a time was typed.
-func (t Time) Set() bool { return t.Span.Valid() }
-
-// Longest returns the longest time the colour may stay.
-func (t Time) Longest() time.Duration { return t.Value.Max }
 
 // Hair is what the colour goes on.
 type Hair struct {

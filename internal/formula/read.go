@@ -11,7 +11,7 @@ import (
 
 // Keys are the keys of a formula block, in the order the handbook gives them.
 var Keys = []string{
-	"on", "kind", "range", "colour", "add", "developer", "ratio", "amount", "time", "hair", "target",
+	"on", "kind", "range", "colour", "add", "developer", "ratio", "amount", "apply", "start", "time", "hair", "target",
 	"mixed", "strength", "level",
 }
 
@@ -98,6 +98,12 @@ func (b *Block) readDeveloper(f *yamlpos.Fields, r *reader) {
 }
 
 func (b *Block) readService(f *yamlpos.Fields, r *reader) {
+	if t, ok := f.Text("apply"); ok {
+		b.Apply, _ = r.apply(t)
+	}
+	if t, ok := f.Text("start"); ok {
+		b.Start, _ = r.start(t)
+	}
 	if t, ok := f.Text("time"); ok {
 		b.Time, _ = r.time(t)
 		if !b.Time.ZeroStated && b.Kind.Value == shade.Lightener {

@@ -9,8 +9,10 @@ package lesson
 import (
 	"time"
 
+	"plait/internal/amount"
 	"plait/internal/formula"
 	"plait/internal/markdown"
+	"plait/internal/measure"
 	"plait/internal/source"
 )
 
@@ -25,6 +27,7 @@ type Lesson struct {
 	Outcomes  []Outcome
 	Hair      Hair
 	Recording Recording
+	Chair     formula.Stated[measure.Span] // a claim: from the first touch to the last rinse
 	Uses      []source.Text
 	Kit       []source.Text
 	Range     source.Text
@@ -49,8 +52,16 @@ type Hair struct {
 	Zones   []Zone
 	Warmth  source.Text
 	White   source.Text
-	Length  source.Text
-	Density source.Text
+	Length  source.Text // one of [amount.Lengths], or empty
+	Density source.Text // one of [amount.Densities], or empty
+	Porous  bool        // very porous: it takes more
+}
+
+// Head returns the hair as what decides how much it takes; ok is false where its
+// length is not stated.
+func (h Hair) Head() (head amount.Head, ok bool) {
+	head = amount.Head{Length: amount.Length(h.Length.Value), Density: amount.Density(h.Density.Value), Porous: h.Porous}
+	return head, h.Length.Value != ""
 }
 
 // Zone is the hair of one zone of the head, roots or lengths for example.

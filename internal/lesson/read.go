@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"plait/internal/amount"
 	"plait/internal/diag"
 	"plait/internal/formula"
 	"plait/internal/markdown"
@@ -25,7 +26,7 @@ var Blocks = []string{"formula", "care"}
 
 // keys of a lesson's header, in the order the handbook gives them.
 var keys = []string{
-	"title", "summary", "outcomes", "hair", "recording", "uses", "kit", "range", "accept", "ready",
+	"title", "summary", "outcomes", "hair", "recording", "chair", "uses", "kit", "range", "accept", "ready",
 }
 
 // Read reads the lesson in a folder of the course. It always answers; the
@@ -157,6 +158,9 @@ func (l *Lesson) readHeader(header *source.Fragment, r *yamlpos.Reader) {
 	if f.Has("recording") {
 		l.Recording = readRecording(f.Node("recording"), r)
 	}
+	if t, ok := f.Text("chair"); ok {
+		l.Chair = readChair(t, r)
+	}
 	if f.Has("uses") {
 		l.Uses = readUses(f.Texts("uses"), r)
 	}
@@ -205,9 +209,11 @@ func readHair(node *yamlpos.Node, r *yamlpos.Reader) Hair {
 				r.Report(diag.Errorf("formula/hair", t.Span, "%s", err))
 			}
 		case "length":
-			h.Length = t
+			h.Length = oneWord(t, amount.ParseLength, amount.Lengths(), "length", r)
 		case "density":
-			h.Density = t
+			h.Density = oneWord(t, amount.ParseDensity, amount.Densities(), "density", r)
+		case "porous":
+			h.Porous, _ = r.Flag(p.Value, "`porous`")
 		default:
 			state, faults := formula.ParseHair(t)
 			r.Report(faults...)
@@ -215,6 +221,40 @@ func readHair(node *yamlpos.Node, r *yamlpos.Reader) Hair {
 		}
 	}
 	return h
+}
+
+// oneWord returns a text that is one of the words of the trade for a property of
+// hair, and reports any other.
+func oneWord[T ~string](t source.Text, parse func(string) (T, bool), words []T, property string, r *yamlpos.Reader) source.Text {
+	if _, ok := parse(t.Value); ok {
+		return t
+	}
+	names := make([]string, len(words))
+	for i, w := range words {
+		names[i] = string(w)
+	}
+	d := diag.Errorf("formula/head", t.Span, "%q is no %s of hair", t.Value, property)
+	list := "the words are: " + strings.Join(names, ", ")
+	if near := diag.DidYouMean(t.Value, names); near != "" {
+		list = "did you mean " + near + "? " + list
+	}
+	r.Report(d.WithHelp("%s", list))
+	return source.Text{}
+}
+
+// readChair reads how long the client is said to sit, one time or a span.
+func readChair(t source.Text, r *yamlpos.Reader) formula.Stated[measure.Span] {
+	span, err := measure.ParseSpan(t.Value)
+	if err == nil && span.Max == 0 {
+		r.Report(diag.Errorf("formula/time", t.Span, "no time in the chair at all").
+			WithHelp("write the time from the first touch to the last rinse, as in 65 min, or leave it out"))
+		return formula.Stated[measure.Span]{}
+	}
+	if err != nil {
+		r.Report(diag.Errorf("formula/time", t.Span, "%s", err))
+		return formula.Stated[measure.Span]{}
+	}
+	return formula.Stated[measure.Span]{Value: span, Span: t.Span}
 }
 
 func readRecording(node *yamlpos.Node, r *yamlpos.Reader) Recording {
