@@ -18,8 +18,8 @@ import (
 
 // bowl writes the card of a formula.
 func (b *builder) bowl(l *lesson.Lesson, f *lesson.Formula) (string, error) {
-	d := b.derived.Of(f)
-	if !d.OK || d.Range == nil {
+	d, ok := b.computed(f)
+	if !ok {
 		return "", nil
 	}
 	v := BowlView{
@@ -37,6 +37,13 @@ func (b *builder) bowl(l *lesson.Lesson, f *lesson.Formula) (string, error) {
 	v.weights(d.Bowl, d.Range)
 	html, err := b.templates.part("bowl", v)
 	return string(html), err
+}
+
+// computed returns what was computed for a formula. A course without errors has a
+// bowl and a range for each of its formulas.
+func (b *builder) computed(f *lesson.Formula) (d *derive.Formula, ok bool) {
+	d = b.derived.Of(f)
+	return d, d != nil && d.OK && d.Range != nil
 }
 
 // bowlTitle makes a title of a formula's name: deep-root is Deep root.
@@ -102,7 +109,7 @@ func bowlReads(d *derive.Formula) []ReadView {
 	if !d.Bowl.Ratio.IsZero() {
 		r := ReadView{Term: "Ratio", Value: d.Bowl.Ratio.String(), Note: "colour to developer"}
 		if !d.Bowl.Weighed.Equal(d.Bowl.Ratio) {
-			r.Note = "weighed " + "1:" + d.Bowl.Weighed.PerColour().Decimal(2)
+			r.Note = "weighed 1:" + d.Bowl.Weighed.PerColour().Decimal(4)
 		}
 		reads = append(reads, r)
 	}
@@ -200,7 +207,10 @@ func zeroText(z formula.Zero) string {
 	return "from the last section"
 }
 
+// dash is an en dash at which no line breaks.
+const dash = "\u2060–\u2060"
+
 // minutes prints a span of minutes: 15 min, 30–45 min.
 func minutes(s measure.Span) string {
-	return spaced(strings.ReplaceAll(s.String(), "-", "–"))
+	return spaced(strings.ReplaceAll(s.String(), "-", dash))
 }

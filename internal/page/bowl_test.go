@@ -32,7 +32,7 @@ func expectTimers(t *testing.T, low, high time.Duration, want string) {
 	t.Helper()
 	var got []string
 	for _, v := range timers(formula.Time{Value: measure.Span{Min: low, Max: high}, Span: somewhere}) {
-		got = append(got, strings.ReplaceAll(v.Text, nbsp, " "))
+		got = append(got, plain(v.Text))
 	}
 	if g := strings.Join(got, ", "); g != want {
 		t.Errorf("timers of %s to %s: %s, want %s", low, high, g, want)
@@ -73,7 +73,7 @@ func sampleFormula(t *testing.T, processing time.Duration) *derive.Formula {
 
 func TestKeepsDirections(t *testing.T) {
 	v, ok := keepsDirections(sampleFormula(t, 15*time.Minute))
-	if want := "Meadow states 1:2, 6 vol, 10–20 min for demi."; !ok || strings.ReplaceAll(v.Text, nbsp, " ") != want {
+	if want := "Meadow states 1:2, 6 vol, 10–20 min for demi."; !ok || plain(v.Text) != want {
 		t.Errorf("got %q, %v, want %q", v.Text, ok, want)
 	}
 	if _, ok := keepsDirections(sampleFormula(t, 25*time.Minute)); ok {
@@ -98,7 +98,7 @@ func TestReads(t *testing.T) {
 	}
 	want := "Strength: 1.2 % (on the hair; 1.8 % in the bottle) | Time: 15 min (from the last section) | " +
 		"Reads as: 8 (violet base, against yellow) | Ratio: 1:2 (colour to developer)"
-	if g := strings.ReplaceAll(strings.Join(got, " | "), nbsp, " "); g != want {
+	if g := plain(strings.Join(got, " | ")); g != want {
 		t.Errorf("got  %s\nwant %s", g, want)
 	}
 }
@@ -134,4 +134,9 @@ func expectCare(t *testing.T, l *lesson.Lesson, leads ...string) {
 			t.Errorf("cautions %q, want %q among them", got, lead)
 		}
 	}
+}
+
+// plain undoes what keeps figures together on a page.
+func plain(s string) string {
+	return strings.NewReplacer(nbsp, " ", dash, "–").Replace(s)
 }

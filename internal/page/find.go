@@ -58,7 +58,7 @@ func (b *builder) findIndex(script []byte) asset.File {
 }
 
 // stepWords are the words a step is found by beside its title: its bowls, with
-// their shades.
+// their shades and what the range calls them.
 func (b *builder) stepWords(l *lesson.Lesson, s *lesson.Step) string {
 	var words []string
 	for _, f := range l.Formulas {
@@ -66,8 +66,12 @@ func (b *builder) stepWords(l *lesson.Lesson, s *lesson.Step) string {
 			continue
 		}
 		words = append(words, f.Name.Value, string(f.Kind.Value))
-		for _, item := range f.Colour {
-			words = append(words, item.Code.Value)
+		d, ok := b.computed(f)
+		if !ok {
+			continue
+		}
+		for _, p := range d.Bowl.Parts {
+			words = append(words, p.Name, partName(p, d.Range))
 		}
 	}
 	return strings.Join(words, " ")

@@ -79,7 +79,7 @@ func (b *builder) rows(m *course.Module, root string) []LessonRow {
 			rows[i].Facts = append(rows[i].Facts, f.Value+" "+f.Text)
 		}
 		for _, f := range l.Formulas {
-			if d := b.derived.Of(f); d.OK && d.Range != nil {
+			if d, ok := b.computed(f); ok {
 				rows[i].Stripe = stripe(d.Bowl, d.Range)
 				break
 			}

@@ -179,7 +179,7 @@ func (b *builder) lessonFacts(l *lesson.Lesson) []Fact {
 		if f.Time.Set() {
 			facts = append(facts, Fact{Value: minutes(f.Time.Value), Text: "on the hair"})
 		}
-		if d := b.derived.Of(f); d.OK {
+		if d, ok := b.computed(f); ok {
 			facts = append(facts, Fact{Value: grams(d.Bowl.WeighedTotal()), Text: "in one bowl"})
 		}
 	default:
