@@ -1,6 +1,9 @@
 package check
 
-import "plait/internal/derive"
+import (
+	"plait/internal/derive"
+	"plait/internal/peroxide"
+)
 
 var houseStrongest = Rule{
 	ID:    "house/strongest",
@@ -17,7 +20,7 @@ var houseStrongest = Rule{
 			return
 		}
 		for _, s := range strengths(f) {
-			if limit.Value.Cmp(s.Value) < 0 {
+			if limit.Value.Cmp(s.Value) < 0 && s.Value.Cmp(peroxide.Ceiling) <= 0 { // above it the law has spoken, by formula/ceiling
 				d := p.Reportf(s.Span, "take a weaker developer, or change the house rule", "a developer of %s is above the house's %s", s.Span.Text(), limit.Span.Text())
 				*d = d.WithNote(limit.Span, "the house rule")
 			}

@@ -19,8 +19,12 @@ var rangeStrength = Rule{
 	Since:  "1.0",
 	ByKind: true,
 	Formula: func(p *Pass, f *derive.Formula) {
-		if f.Developer.None || f.Range == nil || f.Terms.Allows(f.Developer.Strength.Value) {
+		strength := f.Developer.Strength.Value
+		if f.Developer.None || f.Range == nil || f.Terms.Allows(strength) {
 			return
+		}
+		if peroxide.Ceiling.Cmp(strength) < 0 {
+			return // the law has spoken, by formula/ceiling
 		}
 		p.Reportf(f.Developer.Strength.Span, "use "+strengthList(f.Terms.Strengths),
 			"%s names no %s for %s", f.Range.Name, f.Developer.Strength.Span.Text(), f.Kind.Value)
