@@ -12,6 +12,11 @@
 package check
 
 import (
+	"slices"
+	"strings"
+
+	"slices"
+
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
@@ -27,6 +32,7 @@ type Rule struct {
 	Why      string // rationale, in words a colourist uses
 	Source   string // where it comes from, or "common practice, no source"
 	Severity diag.Severity
+	Of       Piece  // what the examples are a piece of
 	Before   string // an example that breaks the rule
 	After    string // the same, mended
 	Since    string // the version of plait that brought it
@@ -34,10 +40,36 @@ type Rule struct {
 	// ByKind says that the rule hangs on the formula's kind of colour.
 	ByKind bool
 
-	// Formula looks at one computed formula. A rule without it is reported while
-	// files are read and linked; it is listed so that it can be explained.
+	// Formula looks at one computed formula, Lesson at a lesson and Course at what
+	// holds for all of it. A rule without any of them is reported while files are
+	// read and linked; it is listed so that it can be explained.
 	Formula func(*Pass, *derive.Formula)
+	Lesson  func(*Pass, *lesson.Lesson)
+	Course  func(*Pass)
 }
+
+// Family returns what stands before the stroke of the rule's id.
+func (r Rule) Family() string {
+	family, _, _ := strings.Cut(r.ID, "/")
+	return family
+}
+
+// Piece says what an example of a rule is a piece of.
+type Piece uint8
+
+// The pieces of a course that examples show. Of all but the last three, an example
+// holds only the lines that matter.
+const (
+	Block    Piece = iota // lines of a formula block
+	Header                // lines of a lesson's header
+	Prose                 // text of a lesson's step
+	Range                 // lines of a range file
+	Settings              // lines of course.yaml
+	Words                 // a word list
+	Lesson                // a whole lesson
+	Files                 // a whole course, each file behind a line -- path --
+	InWords               // told in words
+)
 
 // Pass is all that a rule sees.
 type Pass struct {
@@ -50,6 +82,12 @@ type Pass struct {
 // Reportf reports a finding with the rule's own severity.
 func (p *Pass) Reportf(at source.Span, help, format string, args ...any) *diag.Diagnostic {
 	return p.report(p.rule.Severity, at, help, format, args...)
+}
+
+// Warnf reports a finding that does not stop a build, whatever the rule's own
+// severity.
+func (p *Pass) Warnf(at source.Span, help, format string, args ...any) *diag.Diagnostic {
+	return p.report(diag.Warning, at, help, format, args...)
 }
 
 // Notef reports a finding that is only worth knowing.
@@ -70,16 +108,28 @@ func Run(c *course.Course, d *derive.Derived) []diag.Diagnostic {
 	p := &Pass{Course: c, Derived: d}
 	for i := range rules {
 		p.rule = &rules[i]
-		if p.rule.Formula == nil {
-			continue
+		p.look()
+	}
+	return accept(c, p.found)
+}
+
+// look applies the pass's rule to all that it looks at.
+func (p *Pass) look() {
+	if p.rule.Course != nil {
+		p.rule.Course(p)
+	}
+	if p.rule.Lesson != nil {
+		for _, l := range slices.Concat(p.Course.Lessons, p.Course.Drafts) {
+			p.rule.Lesson(p, l)
 		}
-		for _, f := range d.Formulas {
+	}
+	if p.rule.Formula != nil {
+		for _, f := range p.Derived.Formulas {
 			if f.OK {
 				p.rule.Formula(p, f)
 			}
 		}
 	}
-	return accept(c, p.found)
 }
 
 // Bowl applies the rules for formulas to one bowl that stands in no lesson; of the
@@ -99,7 +149,26 @@ func Bowl(c *course.Course, b *formula.Block, computed derive.Computed) []diag.D
 }
 
 // Rules returns all rules, by family and name.
-func Rules() []Rule { return rules }
+func Rules() []Rule { return slices.Clone(rules) }
+
+// Family is the rules whose ids begin with the same word.
+type Family struct {
+	Name  string
+	Rules []Rule
+}
+
+// Families returns all rules, grouped.
+func Families() []Family {
+	var out []Family
+	for _, r := range rules {
+		if n := len(out); n == 0 || out[n-1].Name != r.Family() {
+			out = append(out, Family{Name: r.Family()})
+		}
+		last := &out[len(out)-1]
+		last.Rules = append(last.Rules, r)
+	}
+	return out
+}
 
 // Find returns the rule of an id.
 func Find(id string) (Rule, bool) {

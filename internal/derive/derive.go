@@ -22,8 +22,9 @@ import (
 
 // Derived is what was computed for a course.
 type Derived struct {
-	Formulas []*Formula // in the order of the lessons, drafts last
-	of       map[*lesson.Formula]*Formula
+	Formulas  []*Formula // in the order of the lessons, drafts last
+	of        map[*lesson.Formula]*Formula
+	timelines map[*lesson.Lesson]*Timeline
 }
 
 // Formula is a formula with everything that follows from it.
@@ -44,27 +45,39 @@ type Computed struct {
 }
 
 // Run recomputes a course. The diagnostics are about formulas that cannot be
-// computed and about values in the text that name nothing.
+// computed, about bowls that wait for no bowl and about values in the text that name
+// nothing.
 func Run(c *course.Course) (*Derived, []diag.Diagnostic) {
-	d := &Derived{of: map[*lesson.Formula]*Formula{}}
+	d := &Derived{of: map[*lesson.Formula]*Formula{}, timelines: map[*lesson.Lesson]*Timeline{}}
 	var found []diag.Diagnostic
 	for _, list := range [][]*lesson.Lesson{c.Lessons, c.Drafts} {
 		for _, l := range list {
-			for _, f := range l.Formulas {
-				computed, faults := Bowl(f.Block, c.RangeFor(l, f), c.Scale)
-				found = append(found, faults...)
-				out := &Formula{Formula: f, Lesson: l, Computed: computed, Hair: hairOf(l, f)}
-				d.Formulas = append(d.Formulas, out)
-				d.of[f] = out
-			}
-			for _, v := range l.Doc.Values {
-				if _, fault := d.Value(l, v.Text); fault != nil {
-					found = append(found, *fault)
-				}
-			}
+			found = append(found, d.lesson(c, l)...)
 		}
 	}
 	return d, found
+}
+
+// lesson recomputes one lesson.
+func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
+	var found []diag.Diagnostic
+	first := len(d.Formulas)
+	for _, f := range l.Formulas {
+		computed, faults := Bowl(f.Block, c.RangeFor(l, f), c.Scale)
+		found = append(found, faults...)
+		out := &Formula{Formula: f, Lesson: l, Computed: computed, Hair: hairOf(l, f)}
+		d.Formulas = append(d.Formulas, out)
+		d.of[f] = out
+	}
+	timeline, faults := layOut(d.Formulas[first:])
+	found = append(found, faults...)
+	d.timelines[l] = timeline
+	for _, v := range l.Doc.Values {
+		if _, fault := d.Value(l, v.Text); fault != nil {
+			found = append(found, *fault)
+		}
+	}
+	return found
 }
 
 // Bowl computes one formula block against a range, which may be nil, on a scale
@@ -119,17 +132,28 @@ func (d *Derived) Of(f *lesson.Formula) *Formula { return d.of[f] }
 // is read off a computed bowl.
 var quantities = []struct {
 	word string
-	read func(*Formula) (string, bool)
+	read func(*Derived, *Formula) (string, bool)
 }{
-	{"colour", func(f *Formula) (string, bool) { return f.Bowl.WeighedTotal(mix.ColourRole).String(), true }},
-	{"developer", func(f *Formula) (string, bool) {
+	{"colour", func(_ *Derived, f *Formula) (string, bool) { return f.Bowl.WeighedTotal(mix.ColourRole).String(), true }},
+	{"developer", func(_ *Derived, f *Formula) (string, bool) {
 		return f.Bowl.WeighedTotal(mix.DeveloperRole).String(), !f.Bowl.Developer.IsZero()
 	}},
-	{"mixed", func(f *Formula) (string, bool) { return f.Bowl.WeighedTotal().String(), true }},
-	{"strength", func(f *Formula) (string, bool) { return f.Bowl.Strength.String(), !f.Bowl.Developer.IsZero() }},
-	{"ratio", func(f *Formula) (string, bool) { return f.Bowl.Ratio.String(), !f.Bowl.Ratio.IsZero() }},
-	{"level", func(f *Formula) (string, bool) { return Reading(f.Bowl.Level), f.Bowl.HasLevel }},
-	{"time", func(f *Formula) (string, bool) { return f.Time.Value.String(), f.Time.Set() }},
+	{"mixed", func(_ *Derived, f *Formula) (string, bool) { return f.Bowl.WeighedTotal().String(), true }},
+	{"strength", func(_ *Derived, f *Formula) (string, bool) {
+		return f.Bowl.Strength.String(), !f.Bowl.Developer.IsZero()
+	}},
+	{"ratio", func(_ *Derived, f *Formula) (string, bool) { return f.Bowl.Ratio.String(), !f.Bowl.Ratio.IsZero() }},
+	{"level", func(_ *Derived, f *Formula) (string, bool) { return Reading(f.Bowl.Level), f.Bowl.HasLevel }},
+	{"time", func(_ *Derived, f *Formula) (string, bool) { return f.Time.Value.String(), f.Time.Set() }},
+	{"apply", func(_ *Derived, f *Formula) (string, bool) { return measure.Minutes(f.Apply.Value), f.Apply.Set() }},
+	{"start", func(d *Derived, f *Formula) (string, bool) {
+		row, ok := d.Row(f)
+		return measure.Minutes(row.Applied.Min), ok
+	}},
+	{"rinse", func(d *Derived, f *Formula) (string, bool) {
+		row, ok := d.Row(f)
+		return row.Rinse.String(), ok
+	}},
 }
 
 // Reading prints what a colour reads: "8", or "between 5 and 6".
@@ -161,7 +185,7 @@ func (d *Derived) Value(l *lesson.Lesson, t source.Text) (string, *diag.Diagnost
 		if q.word != what.Value {
 			continue
 		}
-		if s, ok := q.read(derived); ok {
+		if s, ok := q.read(d, derived); ok {
 			return s, nil
 		}
 		return "", valueFault(what, "take the value out of the text, or add it to the formula", "%s has no %s", name.Value, what.Value)

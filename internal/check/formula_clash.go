@@ -1,0 +1,35 @@
+package check
+
+import (
+	"plait/internal/diag"
+	"plait/internal/lesson"
+	"plait/internal/timing"
+)
+
+var formulaClash = Rule{
+	ID:    "formula/clash",
+	Title: "no two bowls need the same hands at once",
+	Why: "Two bowls can be on the hair together, but one pair of hands applies one of them at a time, and cannot rinse while it " +
+		"does. With a second pair of hands the lesson can say so and accept this.",
+	Source:   "arithmetic; that one person works alone is an assumption, no source",
+	Severity: diag.Warning,
+	Before:   "root: apply: 18 min, start: 0 min; refresh: apply: 6 min, start: 10 min after root",
+	After:    "root: apply: 18 min, start: 0 min; refresh: apply: 6 min, start: after root",
+	Since:    "1.0",
+	Lesson: func(p *Pass, l *lesson.Lesson) {
+		t := p.Derived.Timeline(l)
+		if t == nil {
+			return
+		}
+		for _, c := range t.Clashes {
+			here, other := t.Rows[c.Bowl].Formula, t.Rows[c.Other].Formula
+			what, help := "is to be applied too", "start one of them later"
+			if c.OtherSection == timing.Rinsing {
+				what, help = "has to come off", "start earlier or later, so that the hands are free for the rinse"
+			}
+			d := p.Reportf(here.Apply.Span, help, "while %s is applied, %s %s (%s after the service begins)",
+				here.Name.Value, other.Name.Value, what, c.Over)
+			*d = d.WithNote(other.Time.Span, "%s", other.Name.Value)
+		}
+	},
+}
