@@ -52,6 +52,10 @@ type Settings struct {
 	House    House
 	Layouts  source.Text // a folder of the course's own templates
 	Outline  []Outline
+
+	// partial is set where course.yaml has errors: which lessons its modules were
+	// meant to teach is not known.
+	partial bool
 }
 
 // House is what the salon that publishes the course allows; it can only be

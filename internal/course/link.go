@@ -24,9 +24,13 @@ type Parts struct {
 // lead nowhere, lessons that no module names, links without a goal.
 func Link(p Parts) (*Course, []diag.Diagnostic) {
 	k := &linker{Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages}}
-	byName := k.names(p.Lessons)
-	k.modules(byName)
-	k.strays(p.Lessons)
+	if len(p.Lessons) == 0 {
+		k.empty()
+	} else {
+		byName := k.names(p.Lessons)
+		k.modules(byName)
+		k.strays(p.Lessons, byName)
+	}
 	k.ranges()
 	k.links()
 	return k.Course, k.found
@@ -38,6 +42,14 @@ type linker struct {
 }
 
 func (k *linker) report(d diag.Diagnostic) { k.found = append(k.found, d) }
+
+func (k *linker) empty() {
+	if k.partial {
+		return
+	}
+	k.report(diag.Errorf("course/empty", k.File.Span(0, 0), "the course has no lessons").
+		WithHelp("make a folder such as lessons/01-first-bowl with a lesson.md inside; `plait start DIR` shows one"))
+}
 
 // head is where a lesson as a whole is blamed.
 func head(l *lesson.Lesson) source.Span {
@@ -98,31 +110,31 @@ func (k *linker) modules(byName map[string]*lesson.Lesson) {
 
 func (k *linker) unknownLesson(t source.Text, names []string) {
 	d := diag.Errorf("course/lesson", t.Span, "there is no lesson %q", t.Value)
-	switch near := diag.DidYouMean(t.Value, names); {
-	case near != "":
+	if near := diag.DidYouMean(t.Value, names); near != "" {
 		d = d.WithHelp("did you mean %q?", near)
-	case len(names) == 0:
-		d = d.WithHelp("lessons are folders such as lessons/01-%s with a lesson.md inside", t.Value)
-	default:
+	} else {
 		d = d.WithHelp("the lessons are: %s (a folder's name without its number)", strings.Join(names, ", "))
 	}
 	k.report(d)
 }
 
-// strays finds lessons that no module teaches, and a course that teaches nothing.
-func (k *linker) strays(lessons []*lesson.Lesson) {
+// strays finds lessons that no module teaches. Nothing is said where the fault lies
+// elsewhere and was reported there: in course.yaml, in a header that could not be
+// read, in a name that two lessons have.
+func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Lesson) {
+	taught := map[*lesson.Lesson]bool{}
+	for _, l := range k.Lessons {
+		taught[l] = true
+	}
 	for _, l := range lessons {
 		switch {
 		case l.Draft:
 			k.Drafts = append(k.Drafts, l)
-		case !slices.Contains(k.Lessons, l):
+		case k.partial, !l.Title.Span.Valid(), byName[l.Name] != l:
+		case !taught[l]:
 			k.report(diag.Errorf("course/stray", head(l), "no module teaches this lesson").
 				WithHelp("add %s to the lessons of a module in %s, or write ready: no in its header", l.Name, SettingsFile))
 		}
-	}
-	if len(lessons) == 0 {
-		k.report(diag.Errorf("course/empty", k.File.Span(0, 0), "the course has no lessons").
-			WithHelp("make a folder such as lessons/01-first-bowl with a lesson.md inside; `plait start DIR` shows one"))
 	}
 }
 

@@ -234,7 +234,7 @@ func (r *rangeReader) terms(node *yamlpos.Node) shade.Terms {
 func value[T any](r *rangeReader, rule string, t source.Text, parse func(string) (T, error)) T {
 	v, err := parse(t.Value)
 	if err != nil {
-		r.Report(diag.Errorf(rule, t.Span, "%s", err))
+		r.Report(diag.FromError(rule, t.Span, err))
 	}
 	return v
 }
@@ -264,7 +264,7 @@ func (r *rangeReader) packSize(f *yamlpos.Fields, key string) measure.Mass {
 	m, err := measure.ParseMass(t.Value)
 	switch {
 	case err != nil:
-		r.Report(diag.Errorf("range/pack", t.Span, "%s", err))
+		r.Report(diag.FromError("range/pack", t.Span, err))
 	case m.IsZero():
 		r.errorf("range/pack", t.Span, "write what the pack holds, as in 60 g", "a pack of nothing")
 	}

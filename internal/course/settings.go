@@ -34,6 +34,7 @@ func ReadSettings(fsys fs.FS) (Settings, []diag.Diagnostic) {
 		if fault.Rule == "text/missing" {
 			*fault = fault.WithHelp("a course folder holds content/course.yaml; `plait start DIR` makes a new course")
 		}
+		s.partial = true
 		return s, []diag.Diagnostic{*fault}
 	}
 	node, faults := yamlpos.Parse(file.Fragment())
@@ -53,6 +54,7 @@ func ReadSettings(fsys fs.FS) (Settings, []diag.Diagnostic) {
 	if f.Require("modules") {
 		s.readModules(f.Nodes("modules"), r)
 	}
+	s.partial = diag.HasErrors(r.Diagnostics())
 	return s, r.Diagnostics()
 }
 
@@ -87,7 +89,7 @@ func (s *Settings) readScale(f *yamlpos.Fields, r *yamlpos.Reader) {
 		return
 	}
 	if err != nil {
-		r.Report(diag.Errorf("course/scale", t.Span, "%s", err))
+		r.Report(diag.FromError("course/scale", t.Span, err))
 		return
 	}
 	s.Scale = m
@@ -101,7 +103,7 @@ func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
 	if t, ok := f.Text("strongest"); ok {
 		v, err := peroxide.Parse(t.Value)
 		if err != nil {
-			r.Report(diag.Errorf("house/strongest", t.Span, "%s", err))
+			r.Report(diag.FromError("house/strongest", t.Span, err))
 			return
 		}
 		s.House.Strongest = formula.Stated[peroxide.Strength]{Value: v, Span: t.Span}
@@ -129,7 +131,7 @@ func (s *Settings) readModules(nodes []*yamlpos.Node, r *yamlpos.Reader) {
 		}
 		if at, twice := first[m.Name.Value]; twice {
 			r.Report(diag.Errorf("course/module-twice", m.Name.Span, "two modules are called %q", m.Name.Value).
-				WithNote(at, "the first is here"))
+				WithNote(at, "the first is here").WithHelp("give one of them another name"))
 			continue
 		}
 		first[m.Name.Value] = m.Name.Span

@@ -46,7 +46,7 @@ func checkWords(words []Word) []diag.Diagnostic {
 	for _, w := range words {
 		if at, twice := first[w.Term.Value]; twice {
 			found = append(found, diag.Errorf("words/twice", w.Term.Span, "%q is in the word list twice", w.Term.Value).
-				WithNote(at, "the first is here"))
+				WithNote(at, "the first is here").WithHelp("keep one of the two"))
 			continue
 		}
 		first[w.Term.Value] = w.Term.Span

@@ -75,6 +75,16 @@ func Notef(rule string, at source.Span, format string, args ...any) Diagnostic {
 	return Diagnostic{Rule: rule, Severity: Note, Span: at, Message: fmt.Sprintf(format, args...)}
 }
 
+// FromError makes an error of what a parser of a value says, whose message ends in
+// the way out, behind its last semicolon.
+func FromError(rule string, at source.Span, err error) Diagnostic {
+	message, help := err.Error(), ""
+	if i := strings.LastIndex(message, "; "); i >= 0 {
+		message, help = message[:i], message[i+len("; "):]
+	}
+	return Diagnostic{Rule: rule, Severity: Error, Span: at, Message: message, Help: help}
+}
+
 // WithHelp returns d with a way out.
 func (d Diagnostic) WithHelp(format string, args ...any) Diagnostic {
 	d.Help = fmt.Sprintf(format, args...)

@@ -1,9 +1,17 @@
 package diag
 
+import "strings"
+
 // DidYouMean returns the candidate nearest to word, or "" where none is near
-// enough to be a slip of the hand: at most a third of its letters wrong, a swap
-// of neighbours counting as one. The first of equals wins.
+// enough to be a slip of the hand: small and capital letters mixed up, or at most
+// a third of its letters wrong, a swap of neighbours counting as one. The first of
+// equals wins.
 func DidYouMean(word string, candidates []string) string {
+	for _, c := range candidates {
+		if strings.EqualFold(word, c) {
+			return c
+		}
+	}
 	best, bestDistance := "", len([]rune(word))/3+1
 	for _, c := range candidates {
 		if d := distance([]rune(word), []rune(c)); d < bestDistance {

@@ -34,7 +34,7 @@ func (r *reader) help(format string, args ...any) {
 func parsed[T any](r *reader, rule string, t source.Text, parse func(string) (T, error)) (Stated[T], bool) {
 	v, err := parse(t.Value)
 	if err != nil {
-		r.errorf(rule, t.Span, "%s", err)
+		r.found = append(r.found, diag.FromError(rule, t.Span, err))
 		return Stated[T]{}, false
 	}
 	return Stated[T]{Value: v, Span: t.Span}, true

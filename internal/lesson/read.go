@@ -206,7 +206,7 @@ func readHair(node *yamlpos.Node, r *yamlpos.Reader) Hair {
 		case "white":
 			h.White = t
 			if _, err := measure.ParsePercent(t.Value); err != nil {
-				r.Report(diag.Errorf("formula/hair", t.Span, "%s", err))
+				r.Report(diag.FromError("formula/hair", t.Span, err))
 			}
 		case "length":
 			h.Length = oneWord(t, amount.ParseLength, amount.Lengths(), "length", r)
@@ -266,7 +266,7 @@ func readRecording(node *yamlpos.Node, r *yamlpos.Reader) Recording {
 	if t, ok := f.Text("length"); ok {
 		d, err := measure.ParseClock(t.Value)
 		if err != nil {
-			r.Report(diag.Errorf("recording/time", t.Span, "%s", err))
+			r.Report(diag.FromError("recording/time", t.Span, err))
 		} else {
 			rec.Length = formula.Stated[time.Duration]{Value: d, Span: t.Span}
 		}
@@ -319,14 +319,14 @@ func readStretch(stamp source.Text, r *yamlpos.Reader) Stretch {
 	}
 	var err error
 	if s.From, err = measure.ParseClock(from.Value); err != nil {
-		r.Report(diag.Errorf("recording/time", from.Span, "%s", err))
+		r.Report(diag.FromError("recording/time", from.Span, err))
 		return Stretch{}
 	}
 	if !isSpan {
 		return s
 	}
 	if s.Until, err = measure.ParseClock(until.Value); err != nil {
-		r.Report(diag.Errorf("recording/time", until.Span, "%s", err))
+		r.Report(diag.FromError("recording/time", until.Span, err))
 		return Stretch{}
 	}
 	if s.Until <= s.From {

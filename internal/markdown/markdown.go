@@ -138,6 +138,8 @@ type collector struct {
 	section *Section
 	heads   []heading
 	faults  []diag.Diagnostic
+
+	taggedBefore bool // a tag of HTML was reported
 }
 
 func (c *collector) document(root ast.Node) {
@@ -233,11 +235,15 @@ func (c *collector) rawHTML(segments *text.Segments) {
 		return
 	}
 	at := c.trimmed(segments.At(0))
+	if c.taggedBefore && strings.HasPrefix(at.Text(), "</") {
+		return // it goes with a tag that was reported
+	}
 	if strings.HasPrefix(at.Text(), "<!--") {
 		c.report(diag.Errorf(ruleRawHTML, at, "a comment cannot stand in the text").
 			WithHelp("delete it, or put it in a file that is not read"))
 		return
 	}
+	c.taggedBefore = true
 	c.report(diag.Errorf(ruleRawHTML, at, "HTML cannot stand in the text").
 		WithHelp("write it in Markdown; to show a tag as it is, put it between backquotes"))
 }

@@ -71,7 +71,7 @@ var heaviest = Grams(exact.Int(1_000_000))
 // Ounces are refused with the readings they could have (a mass, a US or a UK fluid
 // ounce), millilitres because a scale weighs.
 func ParseMass(s string) (Mass, error) {
-	number, unit := cutUnit(s)
+	number, unit := CutUnit(s)
 	if number == "" {
 		return Mass{}, fmt.Errorf("%q is not a weight; write a number and the unit, as in 30 g", s)
 	}
@@ -94,7 +94,7 @@ func ParseMass(s string) (Mass, error) {
 		return Mass{}, fmt.Errorf("%q has no unit plait knows; write grams, as in 30 g", s)
 	}
 	if m.Cmp(heaviest) > 0 {
-		return Mass{}, fmt.Errorf("%q is more than a tonne", s)
+		return Mass{}, fmt.Errorf("%q is more than a tonne; write what goes into one bowl", s)
 	}
 	return m, nil
 }

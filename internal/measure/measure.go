@@ -3,8 +3,8 @@
 //
 // Each quantity is a type of its own, so that grams and minutes cannot change
 // places without the compiler noticing. Parsers accept what an author types
-// ("30 g", "1:1.5", "30-45 min") and return an error that says what is wrong with
-// it and what to write instead; they never guess a unit.
+// ("30 g", "1:1.5", "30-45 min") and never guess a unit. Their errors say what is
+// wrong and, behind the last semicolon, what to write instead.
 package measure
 
 import (
@@ -21,7 +21,7 @@ func ParseNumber(s string) (exact.Number, error) { return parseNumber(strings.Tr
 // ParsePercent reads a share written with its sign, "30 %", as a fraction of one:
 // 3/10.
 func ParsePercent(s string) (exact.Number, error) {
-	number, unit := cutUnit(s)
+	number, unit := CutUnit(s)
 	if number == "" || unit != "%" && unit != "per cent" {
 		return exact.Zero, fmt.Errorf("%q is not a share; write a number and the sign, as in 30 %%", s)
 	}
@@ -32,8 +32,8 @@ func ParsePercent(s string) (exact.Number, error) {
 	return n.Mul(exact.Of(1, 100)), nil
 }
 
-// cutUnit splits "30 g" into its number and its unit.
-func cutUnit(s string) (number, unit string) {
+// CutUnit splits "30 g" into its number and its unit; neither is checked.
+func CutUnit(s string) (number, unit string) {
 	s = strings.TrimSpace(s)
 	i := strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune("-0123456789.,/", r) })
 	if i < 0 {
@@ -47,13 +47,13 @@ func parseNumber(s string) (exact.Number, error) {
 	n, err := exact.Parse(s)
 	switch {
 	case errors.Is(err, exact.ErrRange):
-		return exact.Zero, fmt.Errorf("%q has more digits than any scale shows", s)
+		return exact.Zero, fmt.Errorf("%q has more digits than any scale shows; write it shorter", s)
 	case err != nil && strings.Contains(s, ","):
 		return exact.Zero, commaError(s)
 	case err != nil:
-		return exact.Zero, fmt.Errorf("%q is not a number", s)
+		return exact.Zero, fmt.Errorf("%q is not a number; write digits, with a decimal point if need be, as in 1.5", s)
 	case n.Sign() < 0:
-		return exact.Zero, fmt.Errorf("%q is negative", s)
+		return exact.Zero, fmt.Errorf("%q is negative; write it without the minus, or leave it out", s)
 	}
 	return n, nil
 }

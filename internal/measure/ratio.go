@@ -33,7 +33,7 @@ func ParseRatio(s string) (Ratio, error) {
 	}
 	switch {
 	case colour.IsZero():
-		return Ratio{}, fmt.Errorf("ratio %q has no colour in it", s)
+		return Ratio{}, fmt.Errorf("ratio %q has no colour in it; write colour:developer, as in 1:1.5", s)
 	case developer.IsZero():
 		return Ratio{}, fmt.Errorf("ratio %q has no developer in it; write developer: none for colour used as it is", s)
 	case developer.Less(colour):

@@ -18,13 +18,13 @@ func ParseSpan(s string) (Span, error) {
 	low, high, isSpan := strings.Cut(strings.ReplaceAll(body, "–", "-"), "-")
 	switch {
 	case isSpan && strings.TrimSpace(low) == "":
-		return Span{}, fmt.Errorf("%q is a negative time", s)
+		return Span{}, fmt.Errorf("%q is a negative time; write it without the hyphen", s)
 	case isSpan && upTo:
 		return Span{}, fmt.Errorf("%q is both a span and an upper limit; write one of them", s)
 	case !isSpan:
 		high = low
 	}
-	_, unit := cutUnit(high)
+	_, unit := CutUnit(high)
 	to, err := parseDuration(high, unit)
 	if err != nil {
 		return Span{}, err
@@ -37,7 +37,7 @@ func ParseSpan(s string) (Span, error) {
 		return Span{}, err
 	}
 	if from > to {
-		return Span{}, fmt.Errorf("%q ends before it begins", s)
+		return Span{}, fmt.Errorf("%q ends before it begins; write the shorter time first, as in 30-45 min", s)
 	}
 	return Span{from, to}, nil
 }
@@ -48,7 +48,7 @@ const longest = 24 * time.Hour
 // parseDuration reads a number with the given unit where it carries none itself.
 func parseDuration(s, unit string) (time.Duration, error) {
 	s = strings.TrimSpace(s)
-	number, own := cutUnit(s)
+	number, own := CutUnit(s)
 	if own != "" {
 		unit = own
 	}
@@ -72,11 +72,11 @@ func parseDuration(s, unit string) (time.Duration, error) {
 	}
 	ns := n.Mul(exact.Int(int64(each)))
 	if exact.Int(int64(longest)).Less(ns) {
-		return 0, fmt.Errorf("%q is longer than a day", s)
+		return 0, fmt.Errorf("%q is longer than a day; write minutes, as in 15 min", s)
 	}
 	whole, ok := ns.Int64()
 	if !ok || whole%int64(time.Second) != 0 {
-		return 0, fmt.Errorf("%q is not a whole number of seconds", s)
+		return 0, fmt.Errorf("%q is not a whole number of seconds; write whole minutes or seconds, as in 90 s", s)
 	}
 	return time.Duration(whole), nil
 }

@@ -135,7 +135,8 @@ type Fields struct {
 	what   string
 	span   source.Span
 	pairs  []Pair
-	silent bool // the map could not be read, so nothing is missing from it
+	silent bool     // the map could not be read, so nothing is missing from it
+	meant  []string // keys that an unknown one was probably meant to be
 }
 
 // Fields opens a map that may have the given keys and reports all others, with the
@@ -149,6 +150,7 @@ func (r *Reader) Fields(n *Node, what string, keys ...string) *Fields {
 	f.span, f.pairs = n.Span, n.Pairs
 	for _, p := range n.Pairs {
 		if !slices.Contains(keys, p.Key.Value) {
+			f.meant = append(f.meant, diag.DidYouMean(p.Key.Value, keys))
 			r.reportUnknown(p.Key, what, keys)
 		}
 	}
@@ -200,10 +202,14 @@ func (f *Fields) Node(key string) *Node {
 	return p.Value
 }
 
-// Require reports whether the key is there, and reports it missing if it is not.
+// Require reports whether the key is there, and reports it missing if it is not. A
+// key that was only mistyped has been reported already.
 func (f *Fields) Require(key string) bool {
 	if f.silent || f.Has(key) {
 		return !f.silent
+	}
+	if slices.Contains(f.meant, key) {
+		return false
 	}
 	f.reader.Report(diag.Errorf(ruleMissing, f.span.Sub(0, 0), "%s has no %q", f.what, key).
 		WithHelp("add a line `%s: …`", key))
