@@ -15,8 +15,6 @@ import (
 	"slices"
 	"strings"
 
-	"slices"
-
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
