@@ -8,8 +8,9 @@ var formulaChair = Rule{
 	Why: "The client and the diary go by the total. It follows from when each bowl goes on and how long it stays: from the " +
 		"first touch to the last rinse.",
 	Source: "arithmetic",
-	Before: "chair: 30 min, with apply: 18 min and time: 20 min from last section",
-	After:  "chair: 38 min",
+	Of:     Lesson,
+	Before: twoBowls("chair: 30 min\n", "22 min after root"),
+	After:  twoBowls("chair: 38 min\n", "22 min after root"),
 	Since:  "1.0",
 	Lesson: func(p *Pass, l *lesson.Lesson) {
 		if !l.Chair.Set() {

@@ -13,8 +13,9 @@ var formulaClash = Rule{
 		"does. With a second pair of hands the lesson can say so and accept this.",
 	Source:   "arithmetic; that one person works alone is an assumption, no source",
 	Severity: diag.Warning,
-	Before:   "root: apply: 18 min, start: 0 min; refresh: apply: 6 min, start: 10 min after root",
-	After:    "root: apply: 18 min, start: 0 min; refresh: apply: 6 min, start: after root",
+	Of:       Lesson,
+	Before:   twoBowls("", "10 min after root"),
+	After:    twoBowls("", "after root"),
 	Since:    "1.0",
 	Lesson: func(p *Pass, l *lesson.Lesson) {
 		t := p.Derived.Timeline(l)

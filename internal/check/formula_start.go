@@ -6,7 +6,8 @@ var formulaStart = Rule{
 	Why: "Where bowls overlap, each start hangs on the one before. A bowl that counts from none, or two that wait for each " +
 		"other, cannot be laid out, and nobody would know when to pick up the second brush.",
 	Source: "arithmetic",
-	Before: "apply: 6 min\nstart: 22 min after rot",
-	After:  "apply: 6 min\nstart: 22 min after root",
+	Of:     Lesson,
+	Before: twoBowls("", "22 min after rot"),
+	After:  twoBowls("", "22 min after root"),
 	Since:  "1.0",
 }

@@ -22,8 +22,9 @@ var formulaUsualAmount = Rule{
 	Source: "common practice, no source; a committee of the European Union reckons with 100 g of mixed product on a head " +
 		"(SCCP opinion on toluene-2,5-diamine, 2 October 2007)",
 	Severity: diag.Note,
-	Before:   "on: [\"whole head\"], amount: 120 g colour at 1:1.5, on hair to the shoulder of medium density",
-	After:    "amount: 45 g colour",
+	Of:       Lesson,
+	Before:   wholeHead("{roots: 6 natural, length: shoulder, density: medium}", "120 g colour"),
+	After:    wholeHead("{roots: 6 natural, length: shoulder, density: medium}", "45 g colour"),
 	Since:    "1.0",
 	Formula: func(p *Pass, f *derive.Formula) {
 		usual, ok := f.Usual()
