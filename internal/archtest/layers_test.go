@@ -31,6 +31,7 @@ var layers = []struct {
 		"internal/mix",
 		"internal/amount",
 		"internal/timing",
+		"internal/geom",
 	}},
 	{name: "L2 notations", rows: []string{
 		"internal/yamlpos",

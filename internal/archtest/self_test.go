@@ -74,3 +74,29 @@ func TestDocumented(t *testing.T) {
 		}
 	}
 }
+
+func TestBareProducts(t *testing.T) {
+	for code, want := range map[string]int{
+		"var a = x * y":                         1,
+		"var a = x*y + z":                       1,
+		"var a = (x * y) * z":                   2,
+		"func f() { x *= y }":                   1,
+		"var a = f(x * y)":                      1,
+		"var a = float64(x*y) + z":              0,
+		"var a = float64(x*(y*z))":              0,
+		"var a = x * y / z":                     0,
+		"const a = 2 * 3":                       0,
+		"var a = float64(x + y*z)":              1,
+		"func f() { a := int(2*n) + 1; _ = a }": 0,
+		"func f(p *int) { a := *p; b(a) }":      0,
+	} {
+		fset := token.NewFileSet()
+		tree, err := parser.ParseFile(fset, "sample.go", "package p; "+code, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := bareProducts(goFile{name: "sample.go", fset: fset, tree: tree}); len(got) != want {
+			t.Errorf("%s: found %v, want %d places", code, got, want)
+		}
+	}
+}
