@@ -7,6 +7,7 @@ import (
 	"plait/internal/exact"
 	"plait/internal/measure"
 	"plait/internal/mix"
+	"plait/internal/peroxide"
 	"plait/internal/shade"
 )
 
@@ -22,6 +23,12 @@ func (i Item) String() string {
 		return i.Name
 	}
 	return i.Range + " " + i.Name
+}
+
+// DeveloperItem returns the developer of a range and a strength as something to buy.
+// It is named by its per cent: volumes have two readings, per cent has one.
+func DeveloperItem(rangeName string, s peroxide.Strength) Item {
+	return Item{Range: rangeName, Name: s.String()}
 }
 
 // Need is a weight of an item that some work takes.
@@ -40,7 +47,7 @@ func NeedsOf(rangeName string, b mix.Bowl, heads int) []Need {
 		case mix.AdditiveRole:
 			item.Range = ""
 		case mix.DeveloperRole:
-			item.Name = p.Strength.String()
+			item = DeveloperItem(rangeName, p.Strength)
 		}
 		needs[i] = Need{Item: item, Mass: p.Exact.Times(exact.Int(int64(heads)))}
 	}
@@ -50,6 +57,16 @@ func NeedsOf(rangeName string, b mix.Bowl, heads int) []Need {
 // UsualWaste is the share that is reckoned on top for what stays in bowls and tubes
 // (common practice).
 var UsualWaste = exact.Of(10, 100)
+
+// ParseWaste reads a share of waste, "10 %", as a fraction of one. More than as much
+// again as is needed is refused as a slip.
+func ParseWaste(s string) (exact.Number, error) {
+	waste, err := measure.ParsePercent(s)
+	if err == nil && exact.One.Less(waste) {
+		return exact.Zero, fmt.Errorf("a waste of %s is more than all of it; write the share on top, as in 10 %%", s)
+	}
+	return waste, err
+}
 
 // Line is one line of an order.
 type Line struct {

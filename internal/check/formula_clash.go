@@ -3,6 +3,7 @@ package check
 import (
 	"plait/internal/diag"
 	"plait/internal/lesson"
+	"plait/internal/measure"
 	"plait/internal/timing"
 )
 
@@ -28,8 +29,8 @@ var formulaClash = Rule{
 			if c.OtherSection == timing.Rinsing {
 				what, help = "has to come off", "start earlier or later, so that the hands are free for the rinse"
 			}
-			d := p.Reportf(here.Apply.Span, help, "while %s is applied, %s %s (%s after the service begins)",
-				here.Name.Value, other.Name.Value, what, c.Over)
+			d := p.Reportf(here.Apply.Span, help, "while %s is applied, %s %s (%s to %s after the service begins)",
+				here.Name.Value, other.Name.Value, what, measure.Minutes(c.Over.Min), measure.Minutes(c.Over.Max))
 			*d = d.WithNote(other.Time.Span, "%s", other.Name.Value)
 		}
 	},

@@ -50,6 +50,8 @@ type Settings struct {
 	Scale    measure.Mass // what a course's scale can show
 	Range    source.Text  // the range of formulas that name none
 	House    House
+	Class    Class
+	Stock    []Stocked
 	Layouts  source.Text // a folder of the course's own templates
 	Outline  []Outline
 

@@ -32,6 +32,7 @@ func Link(p Parts) (*Course, []diag.Diagnostic) {
 		k.strays(p.Lessons, byName)
 	}
 	k.ranges()
+	k.stock()
 	k.links()
 	return k.Course, k.found
 }

@@ -19,7 +19,7 @@ import (
 )
 
 var settingsKeys = []string{
-	"title", "summary", "language", "edition", "address", "law", "scale", "range", "modules", "house", "layouts",
+	"title", "summary", "language", "edition", "address", "law", "scale", "range", "modules", "house", "class", "stock", "layouts",
 }
 
 // nameForm is what names in paths and addresses look like.
@@ -51,6 +51,10 @@ func ReadSettings(fsys fs.FS) (Settings, []diag.Diagnostic) {
 	s.checkWords(r)
 	s.readScale(f, r)
 	s.readHouse(f.Node("house"), r)
+	s.readClass(f.Node("class"), r)
+	if f.Has("stock") {
+		s.readStock(f.Entries("stock"), r)
+	}
 	if f.Require("modules") {
 		s.readModules(f.Nodes("modules"), r)
 	}

@@ -60,10 +60,10 @@ func layOut(formulas []*Formula) (*Timeline, []diag.Diagnostic) {
 	lines := map[*Formula]timing.Timeline{}
 	for _, f := range formulas {
 		start, known := s.of(f)
-		if !f.Time.Set() || f.Broken {
+		if !f.Time.Set() {
 			continue
 		}
-		if !known || !f.Apply.Set() {
+		if f.Broken || !known || !f.Apply.Set() {
 			t.LeftOut = append(t.LeftOut, f)
 			continue
 		}

@@ -251,7 +251,7 @@ func readChair(t source.Text, r *yamlpos.Reader) formula.Stated[measure.Span] {
 		return formula.Stated[measure.Span]{}
 	}
 	if err != nil {
-		r.Report(diag.Errorf("formula/time", t.Span, "%s", err))
+		r.Report(diag.FromError("formula/time", t.Span, err))
 		return formula.Stated[measure.Span]{}
 	}
 	return formula.Stated[measure.Span]{Value: span, Span: t.Span}
