@@ -1,0 +1,238 @@
+package disk
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path"
+	"slices"
+	"strings"
+	"syscall"
+
+	"plait/internal/artifact"
+)
+
+// state is how a file of the tree compares with what lies in the folder.
+type state uint8
+
+const (
+	same state = iota
+	missing
+	changed
+)
+
+// plan is what has to be done to a folder, worked out before anything is done.
+type plan struct {
+	before []string // the list as it was
+	after  []string // the list as it will be
+	files  []artifact.File
+	states []state  // of each of files
+	inWay  []string // listed files that must go before the tree can be written
+	stale  []string // the other listed files that the tree does not have
+}
+
+// makePlan compares the tree with the folder. It fails where a file of the tree
+// would replace one that plait did not write.
+func (w *writer) makePlan(tree *artifact.Tree, listed []string) (*plan, error) {
+	p := &plan{before: listed, files: tree.Files()}
+	names := newNames(p.files)
+	for _, f := range p.files {
+		if !writable(f.Path) {
+			return nil, fmt.Errorf("the output path %q is kept for plait and git", f.Path)
+		}
+		p.after = append(p.after, f.Path)
+	}
+	slices.Sort(p.after)
+	ours := map[string]bool{}
+	alias := map[string]string{}
+	for _, name := range listed {
+		ours[name] = true
+		_, kept := tree.Get(name)
+		switch {
+		case kept:
+		case names.block(name):
+			p.inWay = append(p.inWay, name)
+			alias[strings.ToLower(name)] = name
+		default:
+			p.stale = append(p.stale, name)
+		}
+	}
+	p.states = make([]state, len(p.files))
+	err := each(w.workers, len(p.files), func(worker, i int) error {
+		f := p.files[i]
+		s, err := w.compare(f, ours[f.Path], alias[strings.ToLower(f.Path)], &w.scratch[worker])
+		p.states[i] = s
+		return err
+	})
+	return p, err
+}
+
+// idle reports whether the folder is already as it should be.
+func (p *plan) idle() bool {
+	return len(p.inWay)+len(p.stale) == 0 && slices.Equal(p.before, p.after) &&
+		!slices.ContainsFunc(p.states, func(s state) bool { return s != same })
+}
+
+// union is the list that is true at any moment between before and after.
+func (p *plan) union() []string {
+	all := slices.Concat(p.before, p.after)
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// home is the page at which a reader enters the site.
+const home = "index.html"
+
+// rounds sorts the files that have to be written into rounds. What a file links
+// to is there when its own round is over: assets come first, then pages that no
+// page in the folder leads to yet, the home page after those it leads to, and
+// last the pages that readers already reach.
+func (p *plan) rounds() [][]artifact.File {
+	rounds := make([][]artifact.File, 4)
+	for i, f := range p.files {
+		round := 3
+		switch {
+		case p.states[i] == same:
+			continue
+		case f.Stage == artifact.Asset:
+			round = 0
+		case p.states[i] == missing && f.Path != home:
+			round = 1
+		case p.states[i] == missing:
+			round = 2
+		}
+		rounds[round] = append(rounds[round], f)
+	}
+	return rounds
+}
+
+// names are the paths of a tree and of its folders, in lower case: on some disks
+// two names that differ only in case are one.
+type names struct{ files, folders map[string]bool }
+
+func newNames(files []artifact.File) names {
+	n := names{files: map[string]bool{}, folders: map[string]bool{}}
+	for _, f := range files {
+		name := strings.ToLower(f.Path)
+		n.files[name] = true
+		for dir := path.Dir(name); dir != "."; dir = path.Dir(dir) {
+			n.folders[dir] = true
+		}
+	}
+	return n
+}
+
+// block reports whether a stale file must go before the tree can be written.
+func (n names) block(stale string) bool {
+	name := strings.ToLower(stale)
+	if n.folders[name] {
+		return true
+	}
+	for ; name != "."; name = path.Dir(name) {
+		if n.files[name] {
+			return true
+		}
+	}
+	return false
+}
+
+// buffers are two pieces of memory for comparing and copying.
+type buffers [2][64 << 10]byte
+
+// compare tells the state of a file. Ours says that its path is on the list, and
+// alias is a listed path that differs from it in case alone and goes before it is
+// written, "" where there is none.
+func (w *writer) compare(f artifact.File, ours bool, alias string, b *buffers) (state, error) {
+	// Opened whatever the state, so that a missing input stops the work before it
+	// begins.
+	source, size, err := w.source(f)
+	if err != nil {
+		return 0, err
+	}
+	defer source.Close()
+	info, err := w.out.Lstat(f.Path)
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
+		return missing, nil
+	}
+	if err != nil {
+		return 0, failed("look at", w.name(f.Path), err)
+	}
+	if info.IsDir() {
+		return missing, nil // clearing the way takes it off, or renaming fails
+	}
+	if !ours {
+		return missing, w.checkOwner(f.Path, alias, info)
+	}
+	if alias != "" {
+		return missing, nil // on some disks it goes with its alias
+	}
+	if !info.Mode().IsRegular() {
+		return changed, nil
+	}
+	if size != info.Size() {
+		return changed, nil
+	}
+	old, err := w.out.Open(f.Path)
+	if err != nil {
+		return 0, failed("read", w.name(f.Path), err)
+	}
+	defer old.Close()
+	equal, err := equalBytes(old, source, b)
+	if err != nil {
+		return 0, failed("compare", w.name(f.Path), err)
+	}
+	if equal {
+		return same, nil
+	}
+	return changed, nil
+}
+
+// checkOwner refuses a file that is in the way and not on the list, unless it is
+// the listed file with the other name.
+func (w *writer) checkOwner(name, alias string, info fs.FileInfo) error {
+	if alias != "" {
+		if other, err := w.out.Lstat(alias); err == nil && os.SameFile(info, other) {
+			return nil
+		}
+	}
+	return fmt.Errorf("%s is in the way and was %w: move it to another folder", w.name(name), ErrForeign)
+}
+
+// source opens the bytes that a file of the tree is to have.
+func (w *writer) source(f artifact.File) (io.ReadCloser, int64, error) {
+	if f.Input == "" {
+		return io.NopCloser(bytes.NewReader(f.Data)), int64(len(f.Data)), nil
+	}
+	in, err := w.inputs.Open(f.Input)
+	if err != nil {
+		return nil, 0, failed("read", f.Input, err)
+	}
+	info, err := in.Stat()
+	if err != nil {
+		in.Close()
+		return nil, 0, failed("read", f.Input, err)
+	}
+	return in, info.Size(), nil
+}
+
+func equalBytes(a, b io.Reader, mem *buffers) (bool, error) {
+	x, y := mem[0][:], mem[1][:]
+	for {
+		n, errA := io.ReadFull(a, x)
+		m, errB := io.ReadFull(b, y)
+		for _, err := range []error{errA, errB} {
+			if err != nil && err != io.EOF && err != io.ErrUnexpectedEOF {
+				return false, err
+			}
+		}
+		if !bytes.Equal(x[:n], y[:m]) {
+			return false, nil
+		}
+		if n < len(x) {
+			return true, nil
+		}
+	}
+}
