@@ -37,6 +37,7 @@ type commands struct {
 	Build   buildCommand   `cmd:"" help:"Check the course and make its pages."`
 	Preview previewCommand `cmd:"" help:"Show the course in a browser and follow every change."`
 	Mix     mixCommand     `cmd:"" help:"Weigh one bowl here and now."`
+	Order   orderCommand   `cmd:"" help:"Say what a class has to buy: grams, packs and cost."`
 	Explain explainCommand `cmd:"" help:"Say what a rule means, why, and on whose word."`
 
 	Version kong.VersionFlag `help:"Print the version."`
