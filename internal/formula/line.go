@@ -1,9 +1,12 @@
 package formula
 
 import (
+	"regexp"
 	"strings"
+	"sync"
 
 	"plait/internal/diag"
+	"plait/internal/exact"
 	"plait/internal/measure"
 	"plait/internal/peroxide"
 	"plait/internal/shade"
@@ -19,10 +22,16 @@ import (
 // weight of the colour.
 func ParseLine(t source.Text) (*Block, []diag.Diagnostic) {
 	b, r := &Block{Span: t.Span}, &reader{}
+	r.decimalCommas(t)
 	clauses := t.Split(",")
-	b.Colour = r.colour(clauses[0])
-	for _, c := range clauses[1:] {
-		r.clause(b, c)
+	if len(r.found) == 0 {
+		b.Colour = r.colour(clauses[0])
+	}
+	// Where the colour cannot be read, what follows is often not what it seems.
+	if len(r.found) == 0 {
+		for _, c := range clauses[1:] {
+			r.clause(b, c)
+		}
 	}
 	switch {
 	case len(r.found) > 0:
@@ -37,32 +46,91 @@ func ParseLine(t source.Text) (*Block, []diag.Diagnostic) {
 	return b, r.found
 }
 
-// clause reads one of the parts behind the colour; each is known by its form.
-func (r *reader) clause(b *Block, t source.Text) {
-	strength, ratio, withRatio := t.Cut(" at ")
-	_, isKind := shade.ParseKind(t.Value)
-	switch {
-	case t.Value == "":
-		r.errorf("formula/syntax", t.Span, "nothing stands between two commas")
-	case isKind:
-		b.Kind, _ = r.kind(t)
-	case t.Value == "no developer":
-		b.Developer = Developer{None: true, Span: t.Span}
-	case withRatio || isStrength(t.Value):
-		b.Developer, _ = r.developer(strength)
-		if withRatio {
-			b.Ratio, _ = parsed(r, "formula/ratio", ratio, measure.ParseRatio)
+// decimalCommas refuses a comma between two digits. It may stand for the decimal
+// point or separate two values, and nothing tells which.
+func (r *reader) decimalCommas(t source.Text) {
+	for i := 1; i+1 < len(t.Value); i++ {
+		if t.Value[i] == ',' && isDigit(t.Value[i-1]) && isDigit(t.Value[i+1]) {
+			r.errorf("formula/syntax", t.Slice(i-1, i+2).Span, "the comma in %q can be read in two ways", t.Value[i-1:i+2])
+			r.help("write the decimal point, as in 1.5, or put a space behind a comma that separates")
+			return
 		}
-	case strings.Contains(t.Value, "min"):
-		b.Time, _ = r.time(t)
-	default:
-		b.Amount, _ = r.amount(t, true)
 	}
+}
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }
+
+// clause reads one of the parts behind the colour; each is known by its form, in
+// small letters or capitals.
+func (r *reader) clause(b *Block, t source.Text) {
+	word := strings.ToLower(t.Value)
+	_, isKind := shade.ParseKind(word)
+	switch {
+	case word == "":
+		r.errorf("formula/syntax", t.Span, "nothing stands behind this comma")
+		r.help("take the comma away, or say what belongs there")
+	case isKind:
+		if r.once(b.Kind.Set(), t, "kind of colour") {
+			b.Kind, _ = r.kind(source.Text{Value: word, Span: t.Span})
+		}
+	case word == "no developer" || word == "none":
+		if r.once(b.Developer.Span.Valid(), t, "developer") {
+			b.Developer = Developer{None: true, Span: t.Span}
+		}
+	case strings.Contains(word, ":") || strings.Contains(word, " at ") || isStrength(word):
+		r.strengthAndRatio(b, t)
+	case strings.Contains(word, "min"):
+		if r.once(b.Time.Set(), t, "time") {
+			b.Time, _ = r.time(t)
+		}
+	default:
+		if r.once(b.Amount.Span.Valid(), t, "amount") {
+			b.Amount, _ = r.amount(t, true)
+		}
+	}
+}
+
+// once reports a value that was there before and returns whether it was not.
+func (r *reader) once(before bool, t source.Text, what string) bool {
+	if before {
+		r.errorf("formula/syntax", t.Span, "a second %s: %s", what, t.Value)
+		r.help("keep one of the two; between shades stands a plus, as in 2 parts 6N + 1 part 7B")
+	}
+	return !before
 }
 
 func isStrength(s string) bool {
 	_, err := peroxide.Parse(s)
 	return err == nil || strings.Contains(s, "vol")
+}
+
+// strengthAndRatio reads "10 vol at 1:1.5", "10 vol 1:1.5" or one of the two alone.
+func (r *reader) strengthAndRatio(b *Block, t source.Text) {
+	strength, ratio := cutRatio(t)
+	if strength.Value != "" && r.once(b.Developer.Span.Valid(), strength, "developer") {
+		b.Developer, _ = r.developer(strength)
+	}
+	if ratio.Value != "" && r.once(b.Ratio.Set(), ratio, "ratio") {
+		b.Ratio, _ = parsed(r, "formula/ratio", ratio, measure.ParseRatio)
+	}
+}
+
+// atWord is the word between a strength and a ratio.
+var atWord = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?i)(^|[ \t])at[ \t]`) })
+
+// cutRatio cuts a text before its ratio: at the word "at", else before the number
+// in front of the colon.
+func cutRatio(t source.Text) (before, ratio source.Text) {
+	if at := atWord().FindStringIndex(t.Value); at != nil {
+		return t.Slice(0, at[0]).Trim(), t.Slice(at[1], len(t.Value)).Trim()
+	}
+	colon := strings.IndexByte(t.Value, ':')
+	if colon < 0 {
+		return t, t.Slice(len(t.Value), len(t.Value))
+	}
+	number := strings.TrimRight(t.Value[:colon], " \t")
+	start := len(strings.TrimRight(number, "0123456789./-"))
+	return t.Slice(0, start).Trim(), t.Slice(start, len(t.Value)).Trim()
 }
 
 // Short prints the bowl in the short form, as far as it was typed; [ParseLine]
@@ -92,7 +160,7 @@ func (b *Block) ShortColour() string {
 }
 
 func (it Item) dose() string {
-	n := it.Value.String()
+	n := number(it.Value)
 	switch {
 	case it.Unit == Grams:
 		return n + " g"
@@ -104,7 +172,16 @@ func (it Item) dose() string {
 	return n + " parts"
 }
 
-func grams(m measure.Mass) string { return m.Grams().String() + " g" }
+func grams(m measure.Mass) string { return number(m.Grams()) + " g" }
+
+// number prints a number as it can be typed: as a decimal where that ends within
+// the places that are read, else as a fraction.
+func number(n exact.Number) string {
+	if n.Mul(exact.Int(1_000_000)).IsInt() {
+		return n.Decimal(6)
+	}
+	return n.String()
+}
 
 // ShortDeveloper prints the developer and the ratio typed with it, "6 vol at 1:2".
 func (b *Block) ShortDeveloper() string {
@@ -123,7 +200,7 @@ func (b *Block) ShortDeveloper() string {
 		out = grams(d.Weight.Value) + " of " + out
 	}
 	if b.Ratio.Set() {
-		out += " at " + b.Ratio.Value.Colour.String() + ":" + b.Ratio.Value.Developer.String()
+		out += " at " + number(b.Ratio.Value.Colour) + ":" + number(b.Ratio.Value.Developer)
 	}
 	return out
 }
@@ -131,7 +208,7 @@ func (b *Block) ShortDeveloper() string {
 // shortStrength prints a strength in the unit it was typed in.
 func shortStrength(s Stated[peroxide.Strength]) string {
 	if strings.Contains(s.Span.Text(), "%") {
-		return s.Value.Percent().String() + " %"
+		return number(s.Value.Percent()) + " %"
 	}
-	return s.Value.Volumes().String() + " vol"
+	return number(s.Value.Volumes()) + " vol"
 }

@@ -48,6 +48,7 @@ func (r *reader) brackets(t source.Text) (body, claim source.Text) {
 	}
 	if !strings.HasSuffix(t.Value, ")") {
 		r.errorf("formula/syntax", t.Span, "the bracket in %q is not closed at the end", t.Value)
+		r.help("put the closing bracket last, as in 2 parts 8N (20 g)")
 		return t.Slice(0, i).Trim(), source.Text{}
 	}
 	return t.Slice(0, i).Trim(), t.Slice(i+1, len(t.Value)-1).Trim()
@@ -92,7 +93,7 @@ func (r *reader) item(t source.Text) (Item, bool) {
 	if !r.dose(&item, body, dose.Value) {
 		return item, false
 	}
-	if item.Value.Sign() <= 0 {
+	if item.Value.IsZero() {
 		r.errorf("formula/parts", body.Span, "%s of %s: every shade needs more than nothing", dose.Value, code.Value)
 		r.help("leave the shade out, or give it a dose")
 		return item, false
@@ -100,39 +101,44 @@ func (r *reader) item(t source.Text) (Item, bool) {
 	return item, r.itemClaim(&item, claim)
 }
 
+// dose reads what stands before a shade: "2 parts", "20 g", "60 %", each also with
+// "of" behind it. Nothing is one part.
 func (r *reader) dose(item *Item, at source.Text, dose string) bool {
+	dose = strings.TrimSpace(strings.TrimSuffix(" "+dose, " of"))
 	if dose == "" {
 		item.Value = exact.One
 		return true
 	}
-	number, unit, _ := strings.Cut(dose, " ")
-	if n, ok := strings.CutSuffix(dose, "%"); ok {
-		number, unit = strings.TrimSpace(n), "%"
-	}
-	switch unit {
-	case "part", "parts":
-		item.Unit = Parts
-	case "%":
-		item.Unit = Percent
-	default:
-		m, err := measure.ParseMass(dose)
-		if err != nil {
-			r.errorf("formula/unit", at.Span, "%s", err)
-			r.help("write parts or grams before the shade, as in 2 parts 8N or 20 g 8N")
-			return false
-		}
-		item.Unit, item.Value = Grams, m.Grams()
-		return true
-	}
-	n, err := exact.Parse(number)
-	if err != nil {
-		r.errorf("formula/parts", at.Span, "%q is not a number of %s", number, item.Unit.word())
-		r.help("write it with a point, as in 1.5 parts 8N")
+	number, unit := measure.CutUnit(dose)
+	if number == "" {
+		r.errorf("formula/unit", at.Span, "%q is no dose of a shade", dose)
+		r.help("%s", doseHelp)
 		return false
 	}
-	item.Value = n
+	n, err := measure.ParseNumber(number)
+	if err != nil {
+		r.found = append(r.found, diag.FromError("formula/parts", at.Span, err))
+		return false
+	}
+	switch strings.ToLower(unit) {
+	case "part", "parts":
+		item.Unit, item.Value = Parts, n
+		return true
+	case "%", "per cent", "percent":
+		item.Unit, item.Value = Percent, n
+		return true
+	}
+	m, err := measure.ParseMass(dose)
+	if err != nil {
+		r.found = append(r.found, diag.FromError("formula/unit", at.Span, err))
+		r.help("%s", doseHelp)
+		return false
+	}
+	item.Unit, item.Value = Grams, m.Grams()
 	return true
 }
+
+const doseHelp = "write parts or grams before a shade and a plus between shades, as in 2 parts 8N + 1 part 8V or 20 g 8N + 10 g 8V"
 
 func (r *reader) itemClaim(item *Item, claim source.Text) bool {
 	if claim.Value == "" {
@@ -238,21 +244,21 @@ func (r *reader) amount(t source.Text, bare bool) (Amount, bool) {
 		a.BySection = true
 		return a, true
 	}
-	body := t
+	weight, of := weightOf(t)
+	body := weight
 	switch {
-	case strings.HasSuffix(t.Value, " colour"):
-		body = t.Slice(0, len(t.Value)-len(" colour")).Trim()
-	case strings.HasSuffix(t.Value, " mixed"):
-		body = t.Slice(0, len(t.Value)-len(" mixed")).Trim()
+	case strings.EqualFold(of.Value, "colour"):
+	case strings.EqualFold(of.Value, "mixed"):
 		a.Of = mix.OfMixed
-	case bare:
+	case of.Value == "" && bare:
 		a.Bare = true
 	default:
-		if _, err := measure.ParseMass(t.Value); err == nil {
-			r.errorf("formula/amount", t.Span, "%s of what? a bowl's size is the weight of its colour or of everything in it", t.Value)
-			r.help("write %s colour or %s mixed", t.Value, t.Value)
+		if _, err := measure.ParseMass(weight.Value); err == nil {
+			r.errorf("formula/amount", t.Span, "%s of what? a bowl's size is the weight of its colour or of everything in it", weight.Value)
+			r.help("write %s colour or %s mixed", weight.Value, weight.Value)
 			return a, false
 		}
+		body = t
 	}
 	m, ok := parsed(r, "formula/unit", body, measure.ParseMass)
 	if ok && m.Value.IsZero() {
@@ -262,6 +268,17 @@ func (r *reader) amount(t source.Text, bare bool) (Amount, bool) {
 	}
 	a.Mass = m
 	return a, ok
+}
+
+// weightOf cuts an amount behind its unit: "30 g colour" into "30 g" and "colour".
+func weightOf(t source.Text) (weight, of source.Text) {
+	number, _ := measure.CutUnit(t.Value)
+	at := len(number)
+	at += len(t.Value[at:]) - len(strings.TrimLeft(t.Value[at:], " \t"))
+	if i := strings.IndexAny(t.Value[at:], " \t"); i >= 0 {
+		return t.Slice(0, at+i), t.Slice(at+i, len(t.Value)).Trim()
+	}
+	return t, t.Slice(len(t.Value), len(t.Value))
 }
 
 // time reads "15 min from last section" or "up to 45 min from first touch".
@@ -283,6 +300,7 @@ func (r *reader) time(t source.Text) (Time, bool) {
 	v, ok := parsed(r, "formula/time", span, measure.ParseSpan)
 	if ok && v.Value.Max == 0 {
 		r.errorf("formula/time", span.Span, "no time at all")
+		r.help("write how long it stays on, as in 15 min from last section")
 		ok = false
 	}
 	out.Value = v.Value
@@ -316,6 +334,7 @@ func (r *reader) hair(t source.Text) (Hair, bool) {
 		}
 		if exact.One.Less(n.Value) {
 			r.errorf("formula/hair", white.Span, "%s is more than all of it", white.Value)
+			r.help("write a share of 100 %% or less")
 			return h, false
 		}
 		h.White = n.Value

@@ -75,15 +75,15 @@ func Parse(text string) (Strength, error) {
 	if err != nil {
 		return Strength{}, err
 	}
-	if unit == "%" || unit == "per cent" {
-		return Percent(n), nil
+	if strings.HasPrefix(unit, "vol") {
+		return Volumes(n), nil
 	}
-	return Volumes(n), nil
+	return Percent(n), nil
 }
 
 // cutUnit takes a unit of strength off the end of a text in lower case.
 func cutUnit(text string) (number, unit string, ok bool) {
-	for _, unit := range []string{"volumes", "volume", "vols", "vol", "%", "per cent"} {
+	for _, unit := range []string{"volumes", "volume", "vols", "vol", "%", "per cent", "percent"} {
 		if number, ok := strings.CutSuffix(text, unit); ok {
 			return strings.TrimSpace(number), unit, true
 		}

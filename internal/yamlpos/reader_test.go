@@ -27,7 +27,6 @@ func TestFieldsReportAllFaultsAtOnce(t *testing.T) {
 	expectReports(t, "clour: 30 g 8N\nratio: [1, 2]\ntime:\nprice: 3\non: [a, [b], {c: d}]\n", read,
 		"1:1-6 text/unknown-key: a formula block has no key \"clour\"; did you mean \"colour\"? the keys are: colour, developer, ratio, time, on",
 		"4:1-6 text/unknown-key: a formula block has no key \"price\"; the keys are: colour, developer, ratio, time, on",
-		"1:1-1 text/missing-key: a formula block has no \"colour\"; add a line `colour: …`",
 		"2:8-14 text/wrong-kind: `ratio` is a list, want a single value; write one value, in double quotes if it has a bracket, a brace or a colon",
 		"3:6-6 text/wrong-kind: `time` is empty, want a single value; fill it in, or delete it",
 		"5:9-12 text/wrong-kind: an item of `on` is a list, want a single value; write one value, in double quotes if it has a bracket, a brace or a colon",
@@ -36,6 +35,13 @@ func TestFieldsReportAllFaultsAtOnce(t *testing.T) {
 		"1:1-4 text/wrong-kind: a formula block is a list, want a map of keys and values; write `key: value` on lines of their own, or {key: value, key: value}")
 	expectReports(t, "", read,
 		"1:1-1 text/wrong-kind: a formula block is empty, want a map of keys and values; fill it in, or delete it")
+}
+
+// A key that was mistyped is not missing as well.
+func TestFieldsReportMissingKeys(t *testing.T) {
+	read := func(r *Reader, n *Node) { r.Fields(n, "a block", "colour", "ratio").Need("colour") }
+	expectReports(t, "ratio: 1:2\n", read, "1:1-1 text/missing-key: a block has no \"colour\"; add a line `colour: …`")
+	expectReports(t, "clour: 30 g\n", read, "1:1-6 text/unknown-key: a block has no key \"clour\"; did you mean \"colour\"? the keys are: colour, ratio")
 }
 
 // What could not be read is reported once, by Parse.
