@@ -25,7 +25,7 @@ import (
 
 type orderCommand struct {
 	courseFlag
-	Heads  int      `help:"For how many heads; the course's own class if left out." placeholder:"N"`
+	Heads  *int     `help:"For how many heads; the course's own class if left out." placeholder:"N"`
 	Waste  string   `help:"What is lost on top; the course's own, or 10 %, if left out." placeholder:"SHARE"`
 	Lesson []string `help:"Only the bowls of this lesson; can stand several times." placeholder:"NAME" sep:"none"`
 	Module []string `help:"Only the bowls of this module; can stand several times." placeholder:"NAME" sep:"none"`
@@ -70,13 +70,13 @@ func (cmd orderCommand) Run(ctx context.Context, c console) error {
 // class returns for how many heads and with how much waste to reckon.
 func (cmd orderCommand) class(c *course.Course) (heads int, waste exact.Number, err error) {
 	heads, waste = c.Class.Heads.Value, amount.UsualWaste
-	if cmd.Heads != 0 {
-		heads = cmd.Heads
+	if cmd.Heads != nil {
+		heads = *cmd.Heads
+		if heads < 1 || heads > course.MostHeads {
+			return 0, waste, useError{fmt.Errorf("--heads %d: a class has 1 to %d heads", heads, course.MostHeads)}
+		}
 	}
-	switch {
-	case heads < 0 || heads > course.MostHeads:
-		return 0, waste, useError{fmt.Errorf("--heads %d: a class has 1 to %d heads", heads, course.MostHeads)}
-	case heads == 0:
+	if heads == 0 {
 		return 0, waste, useError{fmt.Errorf("for how many heads? add --heads 12, or write class: {heads: 12} in %s", course.SettingsFile)}
 	}
 	if c.Class.Waste.Set() {
