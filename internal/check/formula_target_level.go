@@ -28,27 +28,16 @@ var formulaTargetLevel = Rule{
 			return
 		}
 		natural, target := f.Hair.Value.Level, f.Target.Value.Level
-		if lifts(f) && target > natural {
-			needed := 2*target - natural
-			lightest := shade.Lightest
-			if f.Range != nil {
-				lightest = f.Range.Lightest
-			}
-			if needed > lightest {
-				p.Reportf(f.Target.Span, "a high-lift colour or a lightener may do it: test a strand, ask, or refer (common practice)",
-					"from %d to %d takes a shade of level %d, which lies beyond the scale", natural, target, needed)
-				return
-			}
-			p.expectLevel(f, needed, fmt.Sprintf("from a natural %d to %d takes a shade of level %d (2 × %d − %d, common practice)", natural, target, needed, target, natural))
+		if target <= natural || !liftsHair(f.Kind.Value) {
+			p.expectLevel(f, target, fmt.Sprintf("a target of %d without lift takes a shade of level %d (common practice)", target, target))
 			return
 		}
-		p.expectLevel(f, target, fmt.Sprintf("a target of %d without lift takes a shade of level %d (common practice)", target, target))
+		if f.Kind.Value == shade.HighLift || hair.Judge(f.Hair.Value.State, natural, target, lightest(f)) != hair.Within {
+			return // formula/lift and formula/lifts-coloured say why
+		}
+		needed := hair.ShadeFor(natural, target)
+		p.expectLevel(f, needed, fmt.Sprintf("from a natural %d to %d takes a shade of level %d (2 × %d − %d, common practice)", natural, target, needed, target, natural))
 	},
-}
-
-// lifts reports whether the colour can lift the hair it goes on.
-func lifts(f *derive.Formula) bool {
-	return (f.Kind.Value == shade.Permanent || f.Kind.Value == shade.HighLift) && f.Hair.Value.State == hair.Natural
 }
 
 // expectLevel warns where the shades do not read the needed level; one level off is
@@ -58,7 +47,7 @@ func (p *Pass) expectLevel(f *derive.Formula, needed shade.Level, because string
 	if r.Low == needed || r.High == needed {
 		return
 	}
-	d := p.Reportf(f.Colour[0].Span.To(f.Colour[len(f.Colour)-1].Span), "change the shades or the target, or accept it with a reason",
+	d := p.Reportf(shades(f), "change the shades or the target, or accept it with a reason",
 		"these shades read %s (average %s), but %s", derive.Reading(r), r.Mean.Round(exact.Of(1, 100)).Decimal(2), because)
 	*d = d.WithNote(f.Target.Span, "the target").WithNote(f.Hair.Span, "the hair")
 }

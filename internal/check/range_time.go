@@ -17,11 +17,7 @@ var rangeTime = Rule{
 		if !f.Time.Set() || own.Max == 0 {
 			return
 		}
-		stated := f.Time.Value
-		if stated.Min == 0 {
-			stated.Min = stated.Max // "up to": only its end can be held against the maker
-		}
-		if !own.Contains(stated) {
+		if !own.Contains(held(f.Time.Value)) {
 			p.Reportf(f.Time.Span, "keep to "+own.String(), "%s gives %s %s, not %s", f.Range.Name, f.Kind.Value, own, f.Time.Value)
 		}
 	},

@@ -8,30 +8,53 @@ import (
 // rules is every rule, by family and name: those that look at formulas, each in a
 // file of its own, and those that are reported while files are read and linked.
 var rules = func() []Rule {
-	list := append([]Rule{
+	list := slices.Concat(readingCourse, readingFormula, readingRange, readingText, []Rule{
 		formulaAmount,
 		formulaApplication,
+		formulaBase,
+		formulaBlended,
 		formulaCeiling,
 		formulaChair,
 		formulaClash,
 		formulaDeveloperWeight,
 		formulaDrift,
+		formulaFillerHue,
+		formulaFillerNatural,
+		formulaFilling,
 		formulaGrams,
 		formulaHead,
+		formulaHighLift,
+		formulaLift,
+		formulaLiftsColoured,
+		formulaLightener,
+		formulaLightenerClock,
 		formulaMixed,
+		formulaMoreMixer,
+		formulaNaturalShare,
+		formulaNeedlessStrength,
+		formulaOverStrength,
 		formulaPair,
+		formulaRatioUsual,
 		formulaReads,
 		formulaStart,
 		formulaStrength,
 		formulaTargetLevel,
 		formulaUsualAmount,
+		formulaUsualTime,
+		formulaWhiteCover,
+		houseLongest,
+		houseLooser,
 		houseStrongest,
+		houseTests,
+		houseWithout,
+		lawIngredient,
+		lawIngredientsTogether,
 		rangeFirstTouch,
 		rangeRatio,
 		rangeStrength,
 		rangeTerms,
 		rangeTime,
-	}, reading...)
+	})
 	slices.SortFunc(list, func(a, b Rule) int { return strings.Compare(a.ID, b.ID) })
 	return list
 }()

@@ -9,11 +9,9 @@
 package course
 
 import (
-	"plait/internal/formula"
 	"plait/internal/lesson"
 	"plait/internal/markdown"
 	"plait/internal/measure"
-	"plait/internal/peroxide"
 	"plait/internal/shade"
 	"plait/internal/source"
 )
@@ -58,12 +56,6 @@ type Settings struct {
 	// partial is set where course.yaml has errors: which lessons its modules were
 	// meant to teach is not known.
 	partial bool
-}
-
-// House is what the salon that publishes the course allows; it can only be
-// stricter than law and maker.
-type House struct {
-	Strongest formula.Stated[peroxide.Strength] // the strongest developer
 }
 
 // Outline is a module as course.yaml lists it.

@@ -23,7 +23,7 @@ import (
 func RangeFiles(fsys fs.FS) ([]string, error) { return filesIn(fsys, RangesFolder, ".yaml") }
 
 var rangeKeys = []string{
-	"name", "checked", "code", "levels", "clear", "tones", "shades", "kinds", "packs", "prices", "undertone",
+	"name", "checked", "code", "levels", "clear", "tones", "shades", "kinds", "packs", "prices", "undertone", "ingredients",
 }
 
 // ReadRange reads a range of shades.
@@ -63,6 +63,9 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 	if f.Has("undertone") {
 		r.undertone(f.Entries("undertone"))
 	}
+	if f.Has("ingredients") {
+		r.ingredients(f.Entries("ingredients"))
+	}
 	return rng, r.Diagnostics()
 }
 
@@ -80,12 +83,19 @@ var dateForm = sync.OnceValue(func() *regexp.Regexp {
 })
 
 func (r *rangeReader) checked(f *yamlpos.Fields) {
-	t, ok := f.Need("checked")
-	if ok && !dateForm().MatchString(t.Value) {
-		r.errorf("range/checked", t.Span, "write the day the rules were last read from the maker, as in 2026-03-01", "%q is not a date", t.Value)
-		return
+	if t, ok := f.Need("checked"); ok {
+		r.out.Checked = r.date(t)
 	}
-	r.out.Checked = t.Value
+}
+
+// date reads the day on which something was last read from its source, "" where it
+// is none.
+func (r *rangeReader) date(t source.Text) string {
+	if !dateForm().MatchString(t.Value) {
+		r.errorf("range/checked", t.Span, "write the day the rules were last read from the maker, as in 2026-03-01", "%q is not a date", t.Value)
+		return ""
+	}
+	return t.Value
 }
 
 func (r *rangeReader) code(node *yamlpos.Node) {

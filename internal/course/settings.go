@@ -10,10 +10,8 @@ import (
 
 	"plait/internal/diag"
 	"plait/internal/exact"
-	"plait/internal/formula"
 	"plait/internal/lesson"
 	"plait/internal/measure"
-	"plait/internal/peroxide"
 	"plait/internal/source"
 	"plait/internal/yamlpos"
 )
@@ -97,21 +95,6 @@ func (s *Settings) readScale(f *yamlpos.Fields, r *yamlpos.Reader) {
 		return
 	}
 	s.Scale = m
-}
-
-func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
-	if node == nil {
-		return
-	}
-	f := r.Fields(node, "`house`", "strongest")
-	if t, ok := f.Text("strongest"); ok {
-		v, err := peroxide.Parse(t.Value)
-		if err != nil {
-			r.Report(diag.FromError("house/strongest", t.Span, err))
-			return
-		}
-		s.House.Strongest = formula.Stated[peroxide.Strength]{Value: v, Span: t.Span}
-	}
 }
 
 func (s *Settings) readModules(nodes []*yamlpos.Node, r *yamlpos.Reader) {

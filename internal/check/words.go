@@ -1,0 +1,26 @@
+package check
+
+import (
+	"fmt"
+
+	"plait/internal/derive"
+)
+
+// levels prints a number of levels.
+func levels(n int) string {
+	switch n {
+	case 0:
+		return "no level"
+	case 1:
+		return "one level"
+	}
+	return fmt.Sprintf("%d levels", n)
+}
+
+// strengthWords names the developer as a person would ask for it.
+func strengthWords(f *derive.Formula) string {
+	if f.Bowl.Developer.IsZero() {
+		return "colour without developer"
+	}
+	return f.Bowl.Bottle.VolumesString()
+}

@@ -1,0 +1,62 @@
+package course
+
+import (
+	"time"
+
+	"plait/internal/diag"
+	"plait/internal/formula"
+	"plait/internal/measure"
+	"plait/internal/peroxide"
+	"plait/internal/source"
+	"plait/internal/yamlpos"
+)
+
+// House is what the salon that publishes the course allows; it can only be
+// stricter than law and maker.
+type House struct {
+	Strongest formula.Stated[peroxide.Strength] // the strongest developer
+	Longest   formula.Stated[time.Duration]     // the longest time on hair
+	Without   []source.Text                     // codes of shades that are not used
+	Tests     []source.Text                     // what every lesson with oxidative colour must name
+}
+
+// readHouse reads the house rules. One that cannot be read is an error, as it would
+// silently protect nobody.
+func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
+	if node == nil {
+		return
+	}
+	f := r.Fields(node, "`house`", "strongest", "longest", "without", "tests")
+	if t, ok := f.Text("strongest"); ok {
+		v, err := peroxide.Parse(t.Value)
+		if err != nil {
+			r.Report(diag.FromError(ruleHouse, t.Span, err))
+		} else {
+			s.House.Strongest = formula.Stated[peroxide.Strength]{Value: v, Span: t.Span}
+		}
+	}
+	if t, ok := f.Text("longest"); ok {
+		s.readLongest(t, r)
+	}
+	if f.Has("without") {
+		s.House.Without = f.Texts("without")
+	}
+	if f.Has("tests") {
+		s.House.Tests = f.Texts("tests")
+	}
+}
+
+const ruleHouse = "house/rules"
+
+func (s *Settings) readLongest(t source.Text, r *yamlpos.Reader) {
+	v, err := measure.ParseSpan(t.Value)
+	switch {
+	case err != nil:
+		r.Report(diag.FromError(ruleHouse, t.Span, err))
+	case v.Min != v.Max && v.Min != 0 || v.Max == 0:
+		r.Report(diag.Errorf(ruleHouse, t.Span, "the longest time is one time, not %s", t.Value).
+			WithHelp("write it as in longest: 45 min"))
+	default:
+		s.House.Longest = formula.Stated[time.Duration]{Value: v.Max, Span: t.Span}
+	}
+}

@@ -1,0 +1,81 @@
+package course
+
+import (
+	"strings"
+
+	"plait/internal/diag"
+	"plait/internal/exact"
+	"plait/internal/measure"
+	"plait/internal/shade"
+	"plait/internal/source"
+	"plait/internal/yamlpos"
+)
+
+// ingredients reads what the law limits in the maker's colours: the share in the
+// tube, the limit after mixing, a group that shares one limit, and the day the limit
+// was checked where that is not the range's own.
+func (r *rangeReader) ingredients(pairs []yamlpos.Pair) {
+	for _, p := range pairs {
+		f := r.Fields(p.Value, "an ingredient", "content", "limit", "group", "checked")
+		i := shade.Ingredient{Name: p.Key.Value, Checked: r.out.Checked}
+		content, ok := f.Need("content")
+		if !ok {
+			continue
+		}
+		i.Content, ok = r.share(content)
+		if !ok || !r.limit(f, &i, p.Key) {
+			continue
+		}
+		if t, ok := f.Text("group"); ok {
+			i.Group = t.Value
+		}
+		if t, ok := f.Text("checked"); ok {
+			i.Checked = r.date(t)
+		}
+		r.out.Ingredients = append(r.out.Ingredients, i)
+	}
+}
+
+// share reads a share of more than nothing and at most all.
+func (r *rangeReader) share(t source.Text) (exact.Number, bool) {
+	n, err := measure.ParsePercent(t.Value)
+	switch {
+	case err != nil:
+		r.Report(diag.FromError("range/ingredient", t.Span, err))
+		return n, false
+	case n.IsZero() || exact.One.Less(n):
+		r.errorf("range/ingredient", t.Span, "write the share as the maker's papers give it, as in 1.8 %", "%s is no share of a colour", t.Value)
+		return n, false
+	}
+	return n, true
+}
+
+// limit reads the limit of an ingredient and holds it against the law's own; where
+// none is given the law's holds.
+func (r *rangeReader) limit(f *yamlpos.Fields, i *shade.Ingredient, name source.Text) bool {
+	legal, known := shade.LegalLimit(i.Name)
+	t, stated := f.Text("limit")
+	if !stated {
+		if f.Has("limit") {
+			return false
+		}
+		if !known {
+			r.errorf("range/ingredient", name.Span, "write the limit after mixing beside the content, as in limit: 2 %",
+				"no limit is known for %s", strings.TrimSpace(i.Name))
+			return false
+		}
+		i.Limit = legal
+		return true
+	}
+	own, ok := r.share(t)
+	if !ok {
+		return false
+	}
+	if known && legal.Less(own) {
+		r.errorf("law/limit", t.Span, "write the law's limit or a stricter one", "the law stops %s at %s %% after mixing, not at %s",
+			i.Name, legal.Mul(exact.Int(100)).Decimal(2), t.Value)
+		return false
+	}
+	i.Limit = own
+	return true
+}
