@@ -16,7 +16,14 @@ import (
 
 type buildCommand struct {
 	courseFlag
-	Out string `help:"Where the pages go; the folder public of the course if left out." type:"path" placeholder:"DIR"`
+	Out string `help:"Where the pages go. If left out it is the folder public of the course." type:"path" placeholder:"DIR"`
+}
+
+// Help is what --help says beside the flags.
+func (buildCommand) Help() string {
+	return `Nothing is written while the course has an error. Pages that did not change are left
+alone, and only files that plait itself has made are ever removed. The pages open from the
+folder: no server and no network is needed.`
 }
 
 // Run checks the course and writes its pages.

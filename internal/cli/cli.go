@@ -18,6 +18,7 @@ import (
 	"golang.org/x/term"
 
 	"plait/internal/diag"
+	"plait/internal/disk"
 )
 
 // The ways a command ends.
@@ -93,6 +94,7 @@ func run(ctx context.Context, args []string, c console) int {
 		fmt.Fprintln(c.err, "plait:", err)
 		return exitMachine
 	}
+	parser.Model.HelpFlag.Help = "Show this help."
 	if len(args) == 0 {
 		args = []string{"--help"}
 	}
@@ -128,7 +130,7 @@ func code(c console, err error) int {
 		return exitFine
 	case errors.Is(err, errCourse):
 		return exitCourse
-	case errors.As(err, &use):
+	case errors.As(err, &use), errors.Is(err, disk.ErrInput), errors.Is(err, disk.ErrForeign):
 		fmt.Fprintln(c.err, "plait:", err)
 		return exitUse
 	case errors.Is(err, context.Canceled):
@@ -141,7 +143,7 @@ func code(c console, err error) int {
 
 // courseFlag is the folder that most commands work on.
 type courseFlag struct {
-	Course string `help:"The folder of the course." default:"." type:"path" placeholder:"DIR"`
+	Course string `help:"The folder of the course. If left out it is the folder you are in." default:"." type:"existingdir" placeholder:"DIR"`
 }
 
 // printDiagnostics prints findings for people.

@@ -1,7 +1,7 @@
 package cli
 
 import (
-	"context"
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -9,11 +9,11 @@ import (
 	"path/filepath"
 	"strings"
 
-	"plait/internal/build"
 	"plait/internal/check"
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
+	"plait/internal/disk"
 	"plait/internal/exact"
 	"plait/internal/formula"
 	"plait/internal/measure"
@@ -24,21 +24,35 @@ import (
 
 type mixCommand struct {
 	courseFlag
-	Formula string `arg:"" help:"The bowl, in quotes: '2 parts 6N + 1 part 7B, 10 vol at 1:1.5, 45 g'."`
-	Range   string `help:"The range of shades, where the course has several." placeholder:"NAME"`
-	Scale   string `help:"What the last digit of the scale stands for; the course's own, or 0.1 g, if left out." placeholder:"WEIGHT"`
-	As      string `help:"How to print the bowl: ${enum}." enum:"text,json" default:"text"`
+	Formula []string `arg:"" help:"The bowl: shades, developer with ratio, size."`
+	Range   string   `help:"The range of shades, where the course has several." placeholder:"NAME"`
+	Scale   string   `help:"What the last digit of your scale stands for. If left out it is the course's own, or 0.1 g." placeholder:"WEIGHT"`
+	As      string   `help:"text for people, json for programs." enum:"text,json" default:"text" placeholder:"text|json"`
+}
+
+// Help is what --help says beside the arguments.
+func (mixCommand) Help() string {
+	return `Say the bowl as you would on the floor, with commas between its parts:
+
+  plait mix "2 parts 6N + 1 part 7B, 10 vol at 1:1.5, 45 g"
+  plait mix "20 g 6N + 10 g 7B, 6 % at 1:1"
+  plait mix "60 % 7N + 40 % 7B, permanent, 20 vol, 120 g mixed"
+  plait mix "30 g 8N, no developer"
+
+A size without a word is the weight of the colour; "mixed" makes it everything in the bowl.
+The ratio is colour to developer. In the folder of a course its shades and rules are known;
+elsewhere plait does the arithmetic and nothing more.`
 }
 
 // Run weighs one bowl. In a course its ranges are known and its rules hold;
 // elsewhere only the arithmetic does.
-func (cmd mixCommand) Run(ctx context.Context, c console) error {
-	line := source.NewFile("formula", []byte(cmd.Formula)).Whole()
-	block, found := formula.ParseLine(source.Text{Value: cmd.Formula, Span: line})
-	around, err := cmd.surroundings(ctx)
+func (cmd mixCommand) Run(c console) error {
+	around, err := cmd.surroundings(c)
 	if err != nil {
 		return err
 	}
+	line := source.NewFile("formula", []byte(strings.Join(cmd.Formula, " "))).Whole()
+	block, found := formula.ParseLine(source.Text{Value: line.Text(), Span: line})
 	computed, faults := derive.Bowl(block, around.rng, around.settings.Scale)
 	found = append(found, faults...)
 	if computed.OK {
@@ -54,7 +68,7 @@ func (cmd mixCommand) Run(ctx context.Context, c console) error {
 	if cmd.As == "json" {
 		return writeBowlJSON(c.out, computed.Bowl)
 	}
-	return writeBowl(c.out, block, computed, cmd.inCourse())
+	return writeBowl(c.out, block, computed)
 }
 
 // surroundings is what a bowl is mixed in: the settings and the range of a course,
@@ -69,16 +83,11 @@ func (cmd mixCommand) inCourse() bool {
 	return err == nil
 }
 
-func (cmd mixCommand) surroundings(ctx context.Context) (surroundings, error) {
+func (cmd mixCommand) surroundings(c console) (surroundings, error) {
 	s := surroundings{settings: course.Settings{Scale: measure.Grams(exact.Of(1, 10))}}
 	if cmd.inCourse() {
-		result, err := readCourse(ctx, cmd.Course, build.Options{})
-		if err != nil {
-			return s, err
-		}
-		defer result.close()
-		s.settings = result.Course.Settings
-		if s.rng, err = cmd.pick(result.Course); err != nil {
+		var err error
+		if s, err = cmd.readSurroundings(c); err != nil {
 			return s, err
 		}
 	} else if cmd.Range != "" {
@@ -94,24 +103,56 @@ func (cmd mixCommand) surroundings(ctx context.Context) (surroundings, error) {
 	return s, nil
 }
 
-// pick returns the range named on the command line, else the course's own choice.
-func (cmd mixCommand) pick(c *course.Course) (*shade.Range, error) {
-	name := cmd.Range
-	if name == "" {
-		name = c.Range.Value
+// readSurroundings reads what a bowl needs of a course, and none of its lessons. It
+// stops where that has errors: a range read by half would blame the bowl.
+func (cmd mixCommand) readSurroundings(c console) (surroundings, error) {
+	folder, err := disk.Open(cmd.Course)
+	if err != nil {
+		return surroundings{}, err
 	}
-	var ids []string
-	for _, r := range c.Ranges {
-		ids = append(ids, r.ID)
-		if r.ID == name || name == "" && len(c.Ranges) == 1 {
+	defer folder.Close()
+	settings, found := course.ReadSettings(folder)
+	files, err := course.RangeFiles(folder)
+	if err != nil {
+		return surroundings{}, fmt.Errorf("listing the ranges: %w", err)
+	}
+	var ranges []*course.Range
+	for _, name := range files {
+		r, faults := course.ReadRange(folder, name)
+		ranges, found = append(ranges, r), append(found, faults...)
+	}
+	if diag.HasErrors(found) {
+		if err := printDiagnostics(c.err, diag.Sorted(found), c); err != nil {
+			return surroundings{}, err
+		}
+		return surroundings{}, errCourse
+	}
+	rng, err := cmd.pick(settings.Range.Value, ranges)
+	return surroundings{settings: settings, rng: rng}, err
+}
+
+// pick returns the range named on the command line, else the course's own choice,
+// else the only one; nil where the course has none.
+func (cmd mixCommand) pick(own string, ranges []*course.Range) (*shade.Range, error) {
+	name := cmp.Or(cmd.Range, own)
+	if name == "" && len(ranges) == 0 {
+		return nil, nil
+	}
+	ids := make([]string, len(ranges))
+	for i, r := range ranges {
+		if r.ID == name || name == "" && len(ranges) == 1 {
 			return r.Range, nil
 		}
+		ids[i] = r.ID
 	}
-	return nil, useError{fmt.Errorf("which range? name one with --range: %s", strings.Join(ids, ", "))}
+	if name == "" {
+		return nil, useError{fmt.Errorf("which range? name one with --range: %s", strings.Join(ids, ", "))}
+	}
+	return nil, useError{fmt.Errorf("there is no range %q; the ranges are: %s", name, cmp.Or(strings.Join(ids, ", "), "none"))}
 }
 
 // writeBowl prints a bowl the way it goes onto the scale.
-func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, inCourse bool) error {
+func writeBowl(w io.Writer, block *formula.Block, c derive.Computed) error {
 	var b strings.Builder
 	bowl := c.Bowl
 	for _, p := range bowl.Parts {
@@ -132,7 +173,7 @@ func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, inCourse bo
 	if block.Amount.Bare {
 		fmt.Fprintf(&b, "\n%s is read as the weight of the colour; for that much in the bowl write: %s mixed\n", block.Amount.Mass.Value, block.Amount.Mass.Value)
 	}
-	if !inCourse {
+	if c.Range == nil {
 		b.WriteString("\nNo range of shades is at hand: only the arithmetic was checked.\n")
 	}
 	b.WriteString("The maker's directions come first. This promises no result on hair.\n")

@@ -20,9 +20,9 @@ func (cmd startCommand) Run(c console) error {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 	case err != nil:
-		return err
+		return useError{fmt.Errorf("cannot make a course in %s: %w", shortPath(cmd.Dir), err)}
 	case len(entries) > 0:
-		return useError{fmt.Errorf("%s is not empty; name a new folder, so that nothing of yours is written over", cmd.Dir)}
+		return useError{fmt.Errorf("%s is not empty; name a new folder, so that nothing of yours is written over", shortPath(cmd.Dir))}
 	}
 	if err := os.CopyFS(cmd.Dir, starter.Files()); err != nil {
 		return fmt.Errorf("making the course: %w", err)

@@ -27,10 +27,13 @@ func ParseLine(t source.Text) (*Block, []diag.Diagnostic) {
 	if len(r.found) == 0 {
 		b.Colour = r.colour(clauses[0])
 	}
-	// Where the colour cannot be read, what follows is often not what it seems.
+	// Behind a fault nothing is read: what follows is often not what it seems.
 	if len(r.found) == 0 {
 		for _, c := range clauses[1:] {
 			r.clause(b, c)
+			if len(r.found) > 0 {
+				break
+			}
 		}
 	}
 	switch {
@@ -85,8 +88,17 @@ func (r *reader) clause(b *Block, t source.Text) {
 		}
 	default:
 		if r.once(b.Amount.Span.Valid(), t, "amount") {
-			b.Amount, _ = r.amount(t, true)
+			r.lineAmount(b, t)
 		}
+	}
+}
+
+// lineAmount reads the size of the bowl, which may be a shade behind a comma.
+func (r *reader) lineAmount(b *Block, t source.Text) {
+	amount, ok := r.amount(t, true)
+	b.Amount = amount
+	if _, last := lastWord(t); !ok && shade.LooksLikeCode(last.Value) {
+		r.help("write a size as in 45 g, and a plus between shades, as in 2 parts 6N + 1 part 7B")
 	}
 }
 

@@ -134,7 +134,7 @@ func (l *lowering) ratio() measure.Ratio {
 		return own
 	}
 	l.errorf("formula/ratio", b.Developer.Span, "a developer, but no ratio, and the range states none for this kind of colour")
-	l.help("write the ratio of colour to developer, as in ratio: 1:1.5")
+	l.help("write the ratio of colour to developer, as in 1:1.5")
 	return measure.Ratio{}
 }
 

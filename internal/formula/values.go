@@ -58,7 +58,7 @@ func (r *reader) brackets(t source.Text) (body, claim source.Text) {
 func (r *reader) colour(t source.Text) []Item {
 	if t.Value == "" {
 		r.errorf("formula/no-shade", t.Span, "a formula needs at least one shade")
-		r.help("write the shades with parts or grams, as in colour: 2 parts 8N + 1 part 8V")
+		r.help("write the shades with parts or grams, as in 2 parts 8N + 1 part 8V")
 		return nil
 	}
 	var items []Item
