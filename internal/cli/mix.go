@@ -20,6 +20,7 @@ import (
 	"plait/internal/mix"
 	"plait/internal/shade"
 	"plait/internal/source"
+	"plait/internal/working"
 )
 
 type mixCommand struct {
@@ -27,6 +28,7 @@ type mixCommand struct {
 	Formula []string `arg:"" help:"The bowl: shades, developer with ratio, size."`
 	Range   string   `help:"The range of shades, where the course has several." placeholder:"NAME"`
 	Scale   string   `help:"What the last digit of your scale stands for. If left out it is the course's own, or 0.1 g." placeholder:"WEIGHT"`
+	Working bool     `help:"Write out the arithmetic as well, step by step."`
 	As      string   `help:"text for people, json for programs." enum:"text,json" default:"text" placeholder:"text|json"`
 }
 
@@ -65,10 +67,14 @@ func (cmd mixCommand) Run(c console) error {
 	if !computed.OK || diag.HasErrors(found) {
 		return errCourse
 	}
-	if cmd.As == "json" {
-		return writeBowlJSON(c.out, computed.Bowl)
+	var steps []working.Line
+	if cmd.Working {
+		steps = working.Of(block, computed)
 	}
-	return writeBowl(c.out, block, computed)
+	if cmd.As == "json" {
+		return writeBowlJSON(c.out, computed.Bowl, steps)
+	}
+	return writeBowl(c.out, block, computed, steps)
 }
 
 // surroundings is what a bowl is mixed in: the settings and the range of a course,
@@ -152,7 +158,7 @@ func (cmd mixCommand) pick(own string, ranges []*course.Range) (*shade.Range, er
 }
 
 // writeBowl prints a bowl the way it goes onto the scale.
-func writeBowl(w io.Writer, block *formula.Block, c derive.Computed) error {
+func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, steps []working.Line) error {
 	var b strings.Builder
 	bowl := c.Bowl
 	for _, p := range bowl.Parts {
@@ -169,6 +175,12 @@ func writeBowl(w io.Writer, block *formula.Block, c derive.Computed) error {
 	}
 	if bowl.HasLevel {
 		fmt.Fprintf(&b, "reads     level %s (average %s)\n", derive.Reading(bowl.Level), bowl.Level.Mean.Decimal(2))
+	}
+	for i, step := range steps {
+		if i == 0 {
+			b.WriteString("\nworking\n")
+		}
+		fmt.Fprintf(&b, "  %s\n", step)
 	}
 	if block.Amount.Bare {
 		fmt.Fprintf(&b, "\n%s is read as the weight of the colour; for that much in the bowl write: %s mixed\n", block.Amount.Mass.Value, block.Amount.Mass.Value)
@@ -202,6 +214,7 @@ type bowlJSON struct {
 	Ratio     string     `json:"ratio,omitempty"`
 	Strength  string     `json:"strength"`
 	Level     string     `json:"level,omitempty"`
+	Working   []string   `json:"working,omitempty"` // the arithmetic, a line a step
 }
 
 type partJSON struct {
@@ -212,7 +225,7 @@ type partJSON struct {
 	Strength string `json:"strength,omitempty"`
 }
 
-func writeBowlJSON(w io.Writer, b mix.Bowl) error {
+func writeBowlJSON(w io.Writer, b mix.Bowl, steps []working.Line) error {
 	out := bowlJSON{
 		Version: 1, Parts: []partJSON{},
 		Colour: b.Colour.Grams().String(), Developer: b.Developer.Grams().String(),
@@ -231,6 +244,9 @@ func writeBowlJSON(w io.Writer, b mix.Bowl) error {
 			part.Name, part.Strength = p.Strength.VolumesString(), p.Strength.Percent().String()
 		}
 		out.Parts = append(out.Parts, part)
+	}
+	for _, step := range steps {
+		out.Working = append(out.Working, step.String())
 	}
 	enc := json.NewEncoder(w)
 	enc.SetIndent("", "  ")

@@ -29,7 +29,7 @@ type orderCommand struct {
 	Waste  string   `help:"What is lost on top; the course's own, or 10 %, if left out." placeholder:"SHARE"`
 	Lesson []string `help:"Only the bowls of this lesson; can stand several times." placeholder:"NAME" sep:"none"`
 	Module []string `help:"Only the bowls of this module; can stand several times." placeholder:"NAME" sep:"none"`
-	As     string   `help:"How to print the order: ${enum}." enum:"text,json,csv" default:"text"`
+	As     string   `help:"text for people, json for programs, csv for a spreadsheet." enum:"text,json,csv" default:"text" placeholder:"text|json|csv"`
 }
 
 // Run prints what a class has to buy.
