@@ -5,6 +5,7 @@ import (
 	"flag"
 	"io/fs"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strconv"
 	"testing"
@@ -24,7 +25,7 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata",
 		Setup:               func(env *testscript.Env) error { return addCourse(env.WorkDir) },
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"enlarge": enlarge, "unescape": unescape},
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"enlarge": enlarge, "exits": exits, "unescape": unescape},
 		RequireUniqueNames:  true,
 		RequireExplicitExec: true,
 		UpdateScripts:       *update,
@@ -52,6 +53,26 @@ func addCourse(dir string) error {
 		}
 		return os.WriteFile(to, data, 0o666)
 	})
+}
+
+// exits CODE PROGRAM ARGUMENTS… runs a program and expects its exit code.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE PROGRAM ARGUMENTS…")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	err = ts.Exec(args[1], args[2:]...)
+	got := 0
+	var failed *exec.ExitError
+	if errors.As(err, &failed) {
+		got = failed.ExitCode()
+	} else {
+		ts.Check(err)
+	}
+	if got != want {
+		ts.Fatalf("exit code %d, want %d", got, want)
+	}
 }
 
 // enlarge FILE BYTES makes a file as long as that without taking room on the disk.
