@@ -12,8 +12,8 @@ var formulaCeiling = Rule{
 		"argued; bottles for the trade stop there too, so plait holds both to it, whatever the ratio thins it to.",
 	Source: "Regulation (EC) No 1223/2009, Annex III, entry 12(a), as replaced by Regulation (EU) 2019/831; kept by the United Kingdom. " +
 		"Local law may be stricter",
-	Before: "colour: 30 g 6N\ndeveloper: 13 %\nratio: 1:1\nkind: permanent",
-	After:  "colour: 30 g 6N\ndeveloper: 12 %\nratio: 1:1\nkind: permanent",
+	Before: "colour: 30 g 6N\ndeveloper: 13 %\nratio: 1:1.5\nkind: permanent",
+	After:  "colour: 30 g 6N\ndeveloper: 9 %\nratio: 1:1.5\nkind: permanent",
 	Since:  "1.0",
 	Formula: func(p *Pass, f *derive.Formula) {
 		for _, s := range strengths(f) {

@@ -12,11 +12,10 @@ var houseTests = Rule{
 	Why: "The cautions that belong to a colour stand on the page by themselves. Where a salon asks for a test before every service, the " +
 		"lesson has to say when it is done and what it showed, so its text names the test.",
 	Source: "the house rules of the course",
-	Of:     Lesson,
-	Before: "---\ntitle: A gloss\nsummary: One bowl.\n---\n\n## Mix\n\n```formula gloss\nkind: permanent\ncolour: 30 g 6N\ndeveloper: 20 vol\n```",
-	After: "---\ntitle: A gloss\nsummary: One bowl.\n---\n\n## Test\n\nRead the allergy alert test and the strand test.\n\n" +
-		"## Mix\n\n```formula gloss\nkind: permanent\ncolour: 30 g 6N\ndeveloper: 20 vol\n```",
-	Since: "1.0",
+	Of:     Files,
+	Before: testedLesson("Mix the gloss."),
+	After:  testedLesson("Read the allergy alert test, then mix the gloss."),
+	Since:  "1.0",
 	Lesson: func(p *Pass, l *lesson.Lesson) {
 		if len(p.Course.House.Tests) == 0 || !oxidative(l) {
 			return
@@ -29,6 +28,14 @@ var houseTests = Rule{
 			}
 		}
 	},
+}
+
+// testedLesson is a course that asks for a test, with a lesson of one step.
+func testedLesson(step string) string {
+	return "-- content/course.yaml --\ntitle: First colours\nlanguage: en-GB\nhouse: {tests: [allergy alert test]}\n" +
+		"modules: [{name: colour, title: Colour, lessons: [gloss]}]\n" +
+		"-- lessons/01-gloss/lesson.md --\n---\ntitle: A gloss\nsummary: One bowl.\n---\n\n## Mix\n\n" + step +
+		"\n\n```formula gloss\nkind: permanent\ncolour: 30 g 6N\ndeveloper: 20 vol\n```"
 }
 
 // oxidative reports whether a lesson mixes a colour that is developed or lifts.

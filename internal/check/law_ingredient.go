@@ -10,8 +10,8 @@ var lawIngredient = Rule{
 	Source: "Regulation (EC) No 1223/2009, Annex III, column for the ready-to-use preparation; the limits and the date they were checked " +
 		"stand in the range file",
 	Of:     Range,
-	Before: "ingredients: {toluene-2,5-diamine: {content: 6 %, limit: 2 %}}",
-	After:  "ingredients: {toluene-2,5-diamine: {content: 3.6 %, limit: 2 %}}",
+	Before: "ingredients:\n  toluene-2,5-diamine: {content: 6 %, limit: 2 %}",
+	After:  "ingredients:\n  toluene-2,5-diamine: {content: 3.6 %, limit: 2 %}",
 	Since:  "1.0",
 	Formula: func(p *Pass, f *derive.Formula) {
 		if f.Range == nil {

@@ -33,10 +33,10 @@ var readingText = []Rule{
 	},
 	{
 		ID: "text/character", Title: "a text holds no invisible characters",
-		Why:    "Control characters and marks that turn the direction of writing make a text say one thing to the eye and another to the program. They come in when text is pasted from elsewhere.",
-		Of:     Prose,
-		Before: "Mix the\u202e gloss.",
-		After:  "Mix the gloss.",
+		Why:    "Control characters and signs that never stand for anything cannot go into a page. They come in when text is pasted from elsewhere.",
+		Of:     InWords,
+		Before: "a bell character between two words",
+		After:  "the same line typed anew",
 		Since:  "1.0",
 	},
 	{

@@ -9,6 +9,8 @@ import (
 // file of its own, and those that are reported while files are read and linked.
 var rules = func() []Rule {
 	list := slices.Concat(readingCourse, readingFormula, readingRange, readingText, []Rule{
+		courseClass,
+		courseStock,
 		formulaAmount,
 		formulaApplication,
 		formulaBase,
