@@ -32,6 +32,7 @@ var layers = []struct {
 		"internal/amount",
 		"internal/timing",
 		"internal/geom",
+		"internal/head",
 	}},
 	{name: "L2 notations", rows: []string{
 		"internal/yamlpos",
@@ -42,6 +43,7 @@ var layers = []struct {
 		"internal/lesson",
 		"internal/course",
 		"internal/derive",
+		"internal/working",
 	}},
 	{name: "L4 judgement", rows: []string{
 		"internal/check",
