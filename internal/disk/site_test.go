@@ -30,13 +30,21 @@ func isSealed(data []byte) bool {
 	return found && string(sealed(text)) == string(data)
 }
 
+// picture is larger than the memory for copying, so that it is copied in parts.
+func picture(what string) *fstest.MapFile {
+	return &fstest.MapFile{Data: sealed(strings.Repeat(what+" ", (70<<10)/len(what)))}
+}
+
+var (
+	bowl  = picture("bowl")
+	roots = []*fstest.MapFile{picture("roots before"), picture("roots after")}
+)
+
 // course is the folder that the pictures of a generation are copied from.
 func course(generation int) fstest.MapFS {
 	return fstest.MapFS{
-		"lessons/01-gloss/bowl.png": {Data: sealed(strings.Repeat("same picture ", 6_000))},
-		"lessons/01-gloss/roots.png": {
-			Data: sealed(strings.Repeat(fmt.Sprint("picture ", generation), 9_000)),
-		},
+		"lessons/01-gloss/bowl.png":  bowl,
+		"lessons/01-gloss/roots.png": roots[generation%2],
 	}
 }
 
