@@ -31,7 +31,7 @@ var formulaNaturalShare = Rule{
 		}
 		d := p.Reportf(shades(f), "take more of a natural shade of the same level",
 			"%s of this colour is of the natural series; for %s white it is usually %s (common practice)",
-			percent(natural), percent(f.Hair.Value.White), percent(least))
+			percent(natural), percent(f.Hair.Value.White), fraction(least))
 		*d = d.WithNote(f.Hair.Span, "the hair")
 	},
 }
@@ -47,4 +47,15 @@ func naturalShare(f *derive.Formula) exact.Number {
 		}
 	}
 	return natural
+}
+
+// fraction names a share as the trade does.
+func fraction(n exact.Number) string {
+	switch {
+	case n.Equal(exact.Of(1, 3)):
+		return "a third"
+	case n.Equal(exact.Half):
+		return "a half"
+	}
+	return "two thirds or more"
 }
