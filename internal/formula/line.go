@@ -97,7 +97,8 @@ func (r *reader) clause(b *Block, t source.Text) {
 func (r *reader) lineAmount(b *Block, t source.Text) {
 	amount, ok := r.amount(t, true)
 	b.Amount = amount
-	if _, last := lastWord(t); !ok && shade.LooksLikeCode(last.Value) {
+	_, last := lastWord(t)
+	if _, tone := measure.CutUnit(last.Value); !ok && tone != "" && shade.LooksLikeCode(last.Value) {
 		r.help("write a size as in 45 g, and a plus between shades, as in 2 parts 6N + 1 part 7B")
 	}
 }
