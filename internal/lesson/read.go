@@ -193,6 +193,9 @@ func readUses(texts []source.Text, r *yamlpos.Reader) []source.Text {
 	return out
 }
 
+// hairWords are the keys of the hair as a whole; all others are zones of the head.
+var hairWords = []string{"warmth", "white", "length", "density", "porous"}
+
 func readHair(node *yamlpos.Node, r *yamlpos.Reader) Hair {
 	var h Hair
 	for _, p := range r.Entries(node, "`hair`") {
@@ -216,6 +219,11 @@ func readHair(node *yamlpos.Node, r *yamlpos.Reader) Hair {
 			h.Porous, _ = r.Flag(p.Value, "`porous`")
 		default:
 			state, faults := formula.ParseHair(t)
+			if near := diag.DidYouMean(p.Key.Value, hairWords); near != "" && len(faults) > 0 {
+				r.Report(diag.Errorf("text/unknown-key", p.Key.Span, "`hair` has no key %q", p.Key.Value).
+					WithHelp("did you mean %q? other keys are zones, as in lengths: 8 lightened", near))
+				continue
+			}
 			r.Report(faults...)
 			h.Zones = append(h.Zones, Zone{Name: p.Key, Hair: state})
 		}
