@@ -3,8 +3,10 @@ package cli
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"plait/internal/build"
+	"plait/internal/check"
 	"plait/internal/diag"
 	"plait/internal/disk"
 	"plait/layouts"
@@ -12,25 +14,100 @@ import (
 
 type checkCommand struct {
 	courseFlag
-	As string `help:"How to print what was found: ${enum}." enum:"text,json" default:"text"`
+	As   string `help:"How to print what was found: ${enum}." enum:"text,json,sarif" default:"text"`
+	Mend bool   `help:"First apply the mends that need no judgement, such as the right grams, to the lessons."`
 }
 
-// Run prints what is wrong with the course.
+// Run prints what is wrong with the course, after mending what it may.
 func (cmd checkCommand) Run(ctx context.Context, c console) error {
+	if cmd.Mend {
+		if err := mend(ctx, cmd.Course, c); err != nil {
+			return err
+		}
+	}
 	result, err := readCourse(ctx, cmd.Course, build.Options{})
 	if err != nil {
 		return err
 	}
 	defer result.close()
-	if cmd.As == "json" {
-		err = diag.WriteJSON(c.out, result.Diagnostics)
-	} else if err = printDiagnostics(c.out, result.Diagnostics, c); err == nil {
-		_, err = fmt.Fprintln(c.out, summary(result.Result))
+	if err := cmd.print(c, result.Result); err != nil {
+		return err
 	}
-	if err == nil && diag.HasErrors(result.Diagnostics) {
+	if diag.HasErrors(result.Diagnostics) {
 		return errCourse
 	}
+	return nil
+}
+
+func (cmd checkCommand) print(c console, r *build.Result) error {
+	switch cmd.As {
+	case "json":
+		return diag.WriteJSON(c.out, r.Diagnostics)
+	case "sarif":
+		return diag.WriteSARIF(c.out, r.Diagnostics, tool())
+	}
+	if err := printDiagnostics(c.out, r.Diagnostics, c); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintln(c.out, summary(r))
 	return err
+}
+
+// tool describes plait and its rules for other tools.
+func tool() diag.Tool {
+	t := diag.Tool{Name: "plait", Version: version}
+	for _, r := range check.Rules() {
+		t.Rules = append(t.Rules, diag.ToolRule{ID: r.ID, Title: r.Title, Why: r.Why, Severity: r.Severity})
+	}
+	return t
+}
+
+// mendRounds bounds how often a course is mended anew: a mended ratio can show that
+// a weight, right by the old one, is wrong.
+const mendRounds = 4
+
+// mend applies the mechanical mends of a course to its files until there are none
+// left, and says which files it changed.
+func mend(ctx context.Context, dir string, c console) error {
+	var changed []string
+	for range mendRounds {
+		names, err := mendOnce(ctx, dir, c)
+		if err != nil {
+			return err
+		}
+		if len(names) == 0 {
+			break
+		}
+		changed = append(changed, names...)
+	}
+	slices.Sort(changed)
+	for _, name := range slices.Compact(changed) {
+		fmt.Fprintln(c.err, "mended", name)
+	}
+	return nil
+}
+
+// mendOnce applies what the course's findings offer, each file whole. Where two mends
+// contradict each other it applies none.
+func mendOnce(ctx context.Context, dir string, c console) (changed []string, err error) {
+	result, err := readCourse(ctx, dir, build.Options{})
+	if err != nil {
+		return nil, err
+	}
+	defer result.close()
+	mended, err := diag.Apply(result.Diagnostics)
+	if err != nil {
+		fmt.Fprintln(c.err, "plait: nothing was mended:", err)
+		return nil, errCourse
+	}
+	for _, m := range mended {
+		old, data := m.File.Encode(m.File.Text()), m.File.Encode(m.Text)
+		if err := result.folder.Replace(m.File.Name(), old, data); err != nil {
+			return nil, err
+		}
+		changed = append(changed, m.File.Name())
+	}
+	return changed, nil
 }
 
 // opened is a course that was read, with its folder still open.
@@ -39,7 +116,8 @@ type opened struct {
 	folder *disk.Folder
 }
 
-func (o opened) close() { _ = o.folder.Close() } // it was only read from
+// close releases the folder; what was written in it is written by then.
+func (o opened) close() { _ = o.folder.Close() }
 
 // readCourse opens, reads and judges the course in a folder.
 func readCourse(ctx context.Context, dir string, opts build.Options) (opened, error) {

@@ -43,6 +43,15 @@ func (f *File) Name() string { return f.name }
 // Text returns the file's text without a byte order mark.
 func (f *File) Text() string { return f.text }
 
+// Encode returns the bytes of a new text for the file: with a byte order mark where
+// the file began with one.
+func (f *File) Encode(text string) []byte {
+	if f.mark == 0 {
+		return []byte(text)
+	}
+	return append(bytes.Clone(byteOrderMark), text...)
+}
+
 // Span returns the bytes from start up to end, held inside the file.
 func (f *File) Span(start, end int) Span {
 	start = min(max(start, 0), len(f.text))

@@ -26,6 +26,15 @@ func TestPositions(t *testing.T) {
 	expectStart(t, f, "end", 3, 1, 29)
 }
 
+func TestEncodeKeepsTheByteOrderMark(t *testing.T) {
+	for _, text := range []string{"", "café\r\n", "\xef\xbb\xbf", "\xef\xbb\xbfcafé\n"} {
+		f := NewFile("a.md", []byte(text))
+		if got := string(f.Encode(f.Text())); got != text {
+			t.Errorf("got %q, want %q", got, text)
+		}
+	}
+}
+
 func TestLine(t *testing.T) {
 	f := NewFile("a.md", []byte("first\r\nsecond line\r\n"))
 	text, offset := f.Span(14, 18).Line()
