@@ -6,6 +6,7 @@ import (
 	"plait/internal/derive"
 	"plait/internal/diag"
 	"plait/internal/hair"
+	"plait/internal/lesson"
 	"plait/internal/shade"
 )
 
@@ -99,13 +100,28 @@ func warmthOf(f *derive.Formula) shade.Hue {
 		}
 		return shade.NoHue
 	}
-	if f.Lesson != nil && !f.Formula.Hair.Set() {
-		if h, ok := shade.ParseHue(f.Lesson.Hair.Warmth.Value); ok {
-			return h
-		}
+	if seen := warmthSeen(f); seen != shade.NoHue {
+		return seen
 	}
 	if f.Hair.Value.State == hair.Lightened {
 		return undertone(f, f.Hair.Value.Level)
 	}
 	return shade.NoHue
+}
+
+// warmthSeen returns the warmth that the lesson's header says of its model, where the
+// formula goes on that model's hair.
+func warmthSeen(f *derive.Formula) shade.Hue {
+	if f.Lesson == nil {
+		return shade.NoHue
+	}
+	h := f.Hair.Value
+	described := slices.ContainsFunc(f.Lesson.Hair.Zones, func(z lesson.Zone) bool {
+		return z.Hair.Value.Level == h.Level && z.Hair.Value.State == h.State
+	})
+	if !described {
+		return shade.NoHue
+	}
+	hue, _ := shade.ParseHue(f.Lesson.Hair.Warmth.Value)
+	return hue
 }
