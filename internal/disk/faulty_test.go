@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"io/fs"
+	"math/rand/v2"
 	"os"
 	"strings"
 	"sync/atomic"
@@ -240,5 +241,28 @@ func TestAnotherSiteAfterAFailure(t *testing.T) {
 		}
 		writeWell(t, public, 4)
 		expectExactly(t, public, site(t, 4, 8), course(4))
+	}
+}
+
+// Builds of many courses are killed one after the other, none of them coming to
+// its end. At no moment does a reader meet a link that leads nowhere.
+func TestManyFailuresInARow(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	for range 60 {
+		_, public := newCourse(t)
+		generation := 0
+		for range 15 {
+			generation += random.IntN(6)
+			n := 1 + random.IntN(120)
+			if _, err := writeFaulty(t, public, generation, n, 1, dead); err == nil {
+				expectExactly(t, public, site(t, generation, 8), course(generation))
+			}
+			expectSound(t, public)
+			if t.Failed() {
+				t.Fatalf("generation %d stopped at operation %d", generation, n)
+			}
+		}
+		writeWell(t, public, 2)
+		expectExactly(t, public, site(t, 2, 8), course(2))
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strconv"
@@ -22,11 +23,12 @@ const (
 )
 
 // The list of an output folder is a text file: a first line, the path of each file
-// as a Go string on a line of its own, a last line. The last line proves that the
-// list is complete.
+// as a Go string on a line of its own, with a mark behind it where it is live, and
+// a last line. The last line proves that the list is complete.
 const (
 	listHead  = "# plait 1: a build may replace and delete these files and no others"
 	listEnd   = "# end"
+	liveMark  = " live"
 	listLimit = 64 << 20 // bytes; a course of 100,000 files needs a tenth of it
 )
 
@@ -36,12 +38,17 @@ var errDamaged = errors.New("is damaged")
 // write.
 var ErrForeign = errors.New("not written by plait")
 
-// readList returns the paths that earlier Writes have put into the folder, sorted,
-// and whether there is a list.
-func readList(out files) (paths []string, found bool, err error) {
+// list holds the paths that plait has put into a folder or is about to. A path is
+// live when it is that of a page which readers may reach, so that all its links
+// must lead somewhere. A page that a killed Write has left behind half linked is
+// listed and not live.
+type list map[string]bool
+
+// readList returns the list of a folder, and whether there is one.
+func readList(out files) (l list, found bool, err error) {
 	f, err := out.Open(listFile)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, false, nil
+		return list{}, false, nil
 	}
 	if err != nil {
 		return nil, false, failed("read", listFile, err)
@@ -51,36 +58,51 @@ func readList(out files) (paths []string, found bool, err error) {
 	if err != nil {
 		return nil, false, failed("read", listFile, err)
 	}
-	paths, err = parseList(string(data))
-	return paths, true, err
+	l, err = parseList(string(data))
+	return l, true, err
 }
 
-func parseList(text string) ([]string, error) {
+func parseList(text string) (list, error) {
 	lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 	last := len(lines) - 1
 	if last < 1 || len(text) > listLimit || lines[0] != listHead || lines[last] != listEnd {
 		return nil, errDamaged
 	}
-	var paths []string
+	l := list{}
 	for _, line := range lines[1:last] {
-		name, err := strconv.Unquote(line)
+		quoted, live := strings.CutSuffix(line, liveMark)
+		name, err := strconv.Unquote(quoted)
 		if err != nil || !writable(name) {
 			return nil, errDamaged
 		}
-		paths = append(paths, name)
+		l[name] = live
 	}
-	slices.Sort(paths)
-	return slices.Compact(paths), nil
+	return l, nil
 }
 
-func formatList(paths []string) []byte {
+func (l list) String() string {
 	var b strings.Builder
 	b.WriteString(listHead + "\n")
-	for _, name := range paths {
-		b.WriteString(strconv.Quote(name) + "\n")
+	for _, name := range l.paths() {
+		b.WriteString(strconv.Quote(name))
+		if l[name] {
+			b.WriteString(liveMark)
+		}
+		b.WriteString("\n")
 	}
 	b.WriteString(listEnd + "\n")
-	return []byte(b.String())
+	return b.String()
+}
+
+func (l list) paths() []string { return slices.Sorted(maps.Keys(l)) }
+
+// marked returns a list of the paths, live where one of the lists says so.
+func marked(paths []string, lists ...list) list {
+	l := list{}
+	for _, name := range paths {
+		l[name] = slices.ContainsFunc(lists, func(m list) bool { return m[name] })
+	}
+	return l
 }
 
 // writable reports whether a tree may hold a file of this path: a clean path that
@@ -95,14 +117,14 @@ func writable(name string) bool {
 
 // owned returns the list of a folder that a Write may work in: one with a list, or
 // one with nothing in it that could be lost.
-func owned(out files, dir string) ([]string, error) {
-	list, found, err := readList(out)
+func owned(out files, dir string) (list, error) {
+	l, found, err := readList(out)
 	if errors.Is(err, errDamaged) {
 		return nil, fmt.Errorf("%s %w, so plait cannot tell which files in %s it wrote: delete that folder and build again",
 			path.Join(dir, listFile), errDamaged, dir)
 	}
 	if found || err != nil {
-		return list, err
+		return l, err
 	}
 	entries, err := out.ReadDir(".")
 	if err != nil {
@@ -114,5 +136,5 @@ func owned(out files, dir string) ([]string, error) {
 				dir, ErrForeign, e.Name())
 		}
 	}
-	return nil, nil
+	return l, nil
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"slices"
@@ -26,8 +27,8 @@ const (
 
 // plan is what has to be done to a folder, worked out before anything is done.
 type plan struct {
-	before []string // the list as it was
-	after  []string // the list as it will be
+	before list // the list as it was
+	after  list // the list as it will be
 	files  []artifact.File
 	states []state  // of each of files
 	inWay  []string // listed files that must go before the tree can be written
@@ -36,21 +37,18 @@ type plan struct {
 
 // makePlan compares the tree with the folder. It fails where a file of the tree
 // would replace one that plait did not write.
-func (w *writer) makePlan(tree *artifact.Tree, listed []string) (*plan, error) {
-	p := &plan{before: listed, files: tree.Files()}
+func (w *writer) makePlan(tree *artifact.Tree, before list) (*plan, error) {
+	p := &plan{before: before, after: list{}, files: tree.Files()}
 	names := newNames(p.files)
 	for _, f := range p.files {
 		if !writable(f.Path) {
 			return nil, fmt.Errorf("the output path %q is kept for plait and git", f.Path)
 		}
-		p.after = append(p.after, f.Path)
+		p.after[f.Path] = f.Stage == artifact.Page
 	}
-	slices.Sort(p.after)
-	ours := map[string]bool{}
 	alias := map[string]string{}
-	for _, name := range listed {
-		ours[name] = true
-		_, kept := tree.Get(name)
+	for _, name := range before.paths() {
+		_, kept := p.after[name]
 		switch {
 		case kept:
 		case names.block(name):
@@ -63,7 +61,8 @@ func (w *writer) makePlan(tree *artifact.Tree, listed []string) (*plan, error) {
 	p.states = make([]state, len(p.files))
 	err := each(w.workers, len(p.files), func(worker, i int) error {
 		f := p.files[i]
-		s, err := w.compare(f, ours[f.Path], alias[strings.ToLower(f.Path)], &w.scratch[worker])
+		_, ours := before[f.Path]
+		s, err := w.compare(f, ours, alias[strings.ToLower(f.Path)], &w.scratch[worker])
 		p.states[i] = s
 		return err
 	})
@@ -72,41 +71,36 @@ func (w *writer) makePlan(tree *artifact.Tree, listed []string) (*plan, error) {
 
 // idle reports whether the folder is already as it should be.
 func (p *plan) idle() bool {
-	return len(p.inWay)+len(p.stale) == 0 && slices.Equal(p.before, p.after) &&
+	return len(p.inWay)+len(p.stale) == 0 && maps.Equal(p.before, p.after) &&
 		!slices.ContainsFunc(p.states, func(s state) bool { return s != same })
 }
 
-// union is the list that is true at any moment between before and after.
-func (p *plan) union() []string {
-	all := slices.Concat(p.before, p.after)
-	slices.Sort(all)
-	return slices.Compact(all)
+// paths returns the paths of the lists before and after.
+func (p *plan) paths() []string {
+	return slices.Concat(p.before.paths(), p.after.paths())
 }
 
 // home is the page at which a reader enters the site.
 const home = "index.html"
 
-// rounds sorts the files that have to be written into rounds. What a file links
-// to is there when its own round is over: assets come first, then pages that no
-// page in the folder leads to yet, the home page after those it leads to, and
-// last the pages that readers already reach.
-func (p *plan) rounds() [][]artifact.File {
-	rounds := make([][]artifact.File, 4)
+// rounds sorts the files that have to be written: assets, then pages that no
+// reader can reach yet, because they are not there or not live, then the home page
+// where it is new, and last the pages that readers may be on.
+func (p *plan) rounds() (assets, hidden, front, live []artifact.File) {
 	for i, f := range p.files {
-		round := 3
 		switch {
 		case p.states[i] == same:
-			continue
 		case f.Stage == artifact.Asset:
-			round = 0
-		case p.states[i] == missing && f.Path != home:
-			round = 1
-		case p.states[i] == missing:
-			round = 2
+			assets = append(assets, f)
+		case p.states[i] == missing && f.Path == home:
+			front = append(front, f)
+		case p.states[i] == missing || !p.before[f.Path]:
+			hidden = append(hidden, f)
+		default:
+			live = append(live, f)
 		}
-		rounds[round] = append(rounds[round], f)
 	}
-	return rounds
+	return assets, hidden, front, live
 }
 
 // names are the paths of a tree and of its folders, in lower case: on some disks

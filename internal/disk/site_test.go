@@ -74,8 +74,11 @@ func site(t testing.TB, generation, pages int) *artifact.Tree {
 		}
 	}
 	for i, name := range names {
-		next := names[(i+1)%len(names)]
-		add(page(name, style, next, "media/bowl.png", "media/roots.png"))
+		links := []string{style, "media/bowl.png", "media/roots.png", names[(i+1)%len(names)]}
+		if i%2 == 0 {
+			links = append(links, names...)
+		}
+		add(page(name, links...))
 	}
 	add(page(home, append([]string{style, names[0]}, names...)...))
 	return tree
@@ -143,9 +146,14 @@ func expectExactly(t *testing.T, dir string, tree *artifact.Tree, inputs fs.FS) 
 	if _, err := os.Lstat(filepath.Join(dir, scratchFolder)); err == nil {
 		t.Errorf("%s is still there", scratchFolder)
 	}
-	list, _, err := readList(openRooted(t, dir))
-	if err != nil || len(list) != tree.Len() {
-		t.Errorf("the list has %d of %d files: %v", len(list), tree.Len(), err)
+	l, _, err := readList(openRooted(t, dir))
+	if err != nil || len(l) != tree.Len() {
+		t.Errorf("the list has %d of %d files: %v", len(l), tree.Len(), err)
+	}
+	for _, f := range tree.Files() {
+		if l[f.Path] != (f.Stage == artifact.Page) {
+			t.Errorf("the list has %s as live: %v", f.Path, l[f.Path])
+		}
 	}
 	for _, name := range emptyFolders(t, dir) {
 		t.Errorf("%s is left empty", name)

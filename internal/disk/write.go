@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"path/filepath"
@@ -41,10 +42,16 @@ type Report struct {
 //     whatever happens next every file in it is known as plait's own. The list is
 //     the one file that is forced to the disk, as the one that no build can work
 //     out again.
-//  3. Write assets, then new pages, then changed pages. Each is written under
-//     another name and renamed, which replaces the old file at once.
-//  4. Remove the files that are listed and no longer wanted, and then write the
-//     list of what is left.
+//  3. Write assets and pages that no reader can reach yet. Each file is written
+//     under another name and renamed, which replaces the old file at once.
+//  4. Note in the list that all pages are live now, and write the home page and
+//     the pages that readers may be on: all they link to is there.
+//  5. Note in the list that only the pages of the tree are live, remove the files
+//     that are no longer wanted, and write the list of what is left.
+//
+// Without the notes of steps 4 and 5 a page left behind by a killed Write could be
+// linked to again before it is written again, while it leads to what is gone. They
+// cost nothing where a build neither adds nor removes a page.
 //
 // A new path that needs the name of an unwanted file for a folder, or the other
 // way round, is the one exception: that file goes before step 3.
@@ -77,6 +84,8 @@ type writer struct {
 	dir     string // as messages show it
 	workers int
 	scratch []buffers // one for each worker
+	list    list      // as it stands in the folder
+	report  Report
 }
 
 func newWriter(out files, inputs fs.FS, dir string, workers int) *writer {
@@ -92,52 +101,49 @@ func (w *writer) name(file string) string {
 }
 
 func (w *writer) write(tree *artifact.Tree) (Report, error) {
-	listed, err := owned(w.out, w.dir)
+	before, err := owned(w.out, w.dir)
 	if err != nil {
 		return Report{}, err
 	}
 	if err := w.sweep(); err != nil {
 		return Report{}, err
 	}
-	p, err := w.makePlan(tree, listed)
+	p, err := w.makePlan(tree, before)
 	if err != nil {
 		return Report{}, err
 	}
-	if p.idle() {
-		return Report{Unchanged: len(p.files)}, nil
+	if !p.idle() {
+		w.list = before
+		err = w.carryOut(p)
+		// After a failure the sweep is a courtesy; the next Write begins with one.
+		err = errors.Join(err, w.sweep())
 	}
-	report, err := w.carryOut(p)
-	// After a failure the sweep is a courtesy; the next Write begins with one.
-	return report, errors.Join(err, w.sweep())
+	w.report.Unchanged = len(p.files) - w.report.Written
+	return w.report, err
 }
 
-func (w *writer) carryOut(p *plan) (Report, error) {
-	var report Report
-	if err := w.makeFolder(scratchFolder); err != nil {
-		return report, err
-	}
-	union := p.union()
-	if err := w.writeList(p.before, union); err != nil {
-		return report, err
-	}
-	n, err := w.remove(p.inWay)
-	if err != nil {
-		return report, err
-	}
-	report.Removed += n
-	for _, files := range p.rounds() {
-		if err := w.putAll(files); err != nil {
-			return report, err
+// carryOut does steps 2 to 5.
+func (w *writer) carryOut(p *plan) error {
+	all := p.paths()
+	assets, hidden, front, live := p.rounds()
+	for _, step := range []func() error{
+		func() error { return w.makeFolder(scratchFolder) },
+		func() error { return w.writeList(marked(all, p.before)) },
+		func() error { return w.remove(p.inWay) },
+		func() error { return w.putAll(assets) },
+		func() error { return w.putAll(hidden) },
+		func() error { return w.writeList(marked(all, p.before, p.after)) },
+		func() error { return w.putAll(front) },
+		func() error { return w.putAll(live) },
+		func() error { return w.writeList(marked(all, p.after)) },
+		func() error { return w.remove(p.stale) },
+		func() error { return w.writeList(p.after) },
+	} {
+		if err := step(); err != nil {
+			return err
 		}
-		report.Written += len(files)
 	}
-	report.Unchanged = len(p.files) - report.Written
-	n, err = w.remove(p.stale)
-	if err != nil {
-		return report, err
-	}
-	report.Removed += n
-	return report, w.writeList(union, p.after)
+	return nil
 }
 
 // sweep removes the scratch folder and what a killed Write left in it.
@@ -160,8 +166,8 @@ func (w *writer) sweep() error {
 	return nil
 }
 
-func (w *writer) writeList(old, list []string) error {
-	if slices.Equal(old, list) {
+func (w *writer) writeList(l list) error {
+	if maps.Equal(l, w.list) {
 		return nil
 	}
 	scratch := path.Join(scratchFolder, "list")
@@ -169,13 +175,14 @@ func (w *writer) writeList(old, list []string) error {
 	if err != nil {
 		return failed("write", w.name(listFile), err)
 	}
-	_, err = f.Write(formatList(list))
+	_, err = io.WriteString(f, l.String())
 	if err == nil {
 		err = f.Sync()
 	}
 	if err := w.finish(f, err, scratch, listFile); err != nil {
 		return failed("write", w.name(listFile), err)
 	}
+	w.list = l
 	return nil
 }
 
@@ -198,9 +205,13 @@ func (w *writer) putAll(files []artifact.File) error {
 		}
 		made[dir] = true
 	}
-	return each(w.workers, len(files), func(worker, i int) error {
+	err := each(w.workers, len(files), func(worker, i int) error {
 		return w.put(files[i], worker)
 	})
+	if err == nil {
+		w.report.Written += len(files)
+	}
+	return err
 }
 
 // put writes one file. A worker writes one file at a time, so its number is a
@@ -246,16 +257,16 @@ func (w *writer) finish(f file, err error, scratch, name string) error {
 	return err
 }
 
-// remove takes away listed files and the folders that are empty without them. It
-// counts the files that were there.
-func (w *writer) remove(list []string) (removed int, err error) {
+// remove takes away listed files and the folders that are empty without them.
+func (w *writer) remove(paths []string) error {
 	folders := map[string]bool{}
-	for _, name := range list {
+	for _, name := range paths {
 		err := w.out.Remove(name)
+		if err != nil && !gone(err) {
+			return failed("remove", w.name(name), err)
+		}
 		if err == nil {
-			removed++
-		} else if !gone(err) {
-			return removed, failed("remove", w.name(name), err)
+			w.report.Removed++
 		}
 		for dir := path.Dir(name); dir != "."; dir = path.Dir(dir) {
 			folders[dir] = true
@@ -263,10 +274,10 @@ func (w *writer) remove(list []string) (removed int, err error) {
 	}
 	for _, dir := range innermostFirst(folders) {
 		if err := w.removeFolder(dir); err != nil && !gone(err) {
-			return removed, failed("remove", w.name(dir), err)
+			return failed("remove", w.name(dir), err)
 		}
 	}
-	return removed, nil
+	return nil
 }
 
 // removeFolder removes an empty folder. A file that has taken the folder's name
@@ -286,11 +297,7 @@ func gone(err error) bool {
 }
 
 func innermostFirst(folders map[string]bool) []string {
-	list := make([]string, 0, len(folders))
-	for dir := range folders {
-		list = append(list, dir)
-	}
-	slices.Sort(list)
+	list := slices.Sorted(maps.Keys(folders))
 	slices.Reverse(list)
 	return list
 }
