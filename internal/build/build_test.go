@@ -1,0 +1,175 @@
+package build
+
+import (
+	"bytes"
+	"context"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/yuin/goldmark"
+
+	"plait/internal/artifact"
+	"plait/internal/corpus"
+	"plait/internal/diag"
+	"plait/layouts"
+)
+
+// demo is the course of this repository.
+func demo() fs.FS { return os.DirFS(filepath.Join("..", "..")) }
+
+// pages builds a course in memory and expects it to have no errors.
+func pages(t testing.TB, files fs.FS, workers int) *artifact.Tree {
+	t.Helper()
+	result, err := Read(context.Background(), Options{Files: files, Layouts: layouts.FS, Workers: workers})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diag.HasErrors(result.Diagnostics) {
+		var b strings.Builder
+		_ = diag.WriteText(&b, result.Diagnostics, diag.TextOptions{})
+		t.Fatal(b.String())
+	}
+	tree, err := result.Pages()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return tree
+}
+
+func expectSameTree(t *testing.T, got, want *artifact.Tree) {
+	t.Helper()
+	a, b := got.Files(), want.Files()
+	if len(a) != len(b) {
+		t.Fatalf("%d files, want %d", len(a), len(b))
+	}
+	for i := range a {
+		if a[i].Path != b[i].Path || a[i].Stage != b[i].Stage || a[i].Input != b[i].Input || !bytes.Equal(a[i].Data, b[i].Data) {
+			t.Errorf("%s differs from %s", a[i].Path, b[i].Path)
+		}
+	}
+}
+
+func TestDemoBuildsTheSameEveryTime(t *testing.T) {
+	one := pages(t, demo(), 1)
+	if one.Len() < 10 {
+		t.Fatalf("only %d files", one.Len())
+	}
+	expectSameTree(t, pages(t, demo(), 8), one)
+	expectSameTree(t, pages(t, demo(), 1), one)
+	expectSameTree(t, pages(t, demo(), 8), one)
+}
+
+func TestCorpusBuildsTheSameEveryTime(t *testing.T) {
+	course := corpus.Course(30, 1)
+	one := pages(t, course, 1)
+	expectSameTree(t, pages(t, course, 8), one)
+	expectSameTree(t, pages(t, corpus.Course(30, 1), 8), one)
+}
+
+// Findings come in one order, whatever the number of workers.
+func TestDiagnosticsAreInOrder(t *testing.T) {
+	course := corpus.Course(40, 1)
+	for name, file := range course {
+		if strings.HasSuffix(name, ".md") {
+			file.Data = bytes.Replace(file.Data, []byte("6 vol"), []byte("20 vol"), 2)
+		}
+	}
+	var first string
+	for _, workers := range []int{1, 8, 3} {
+		result, err := Read(context.Background(), Options{Files: course, Layouts: layouts.FS, Workers: workers})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b strings.Builder
+		_ = diag.WriteText(&b, result.Diagnostics, diag.TextOptions{})
+		if first == "" {
+			first = b.String()
+		}
+		if b.String() != first || !diag.HasErrors(result.Diagnostics) {
+			t.Errorf("%d workers find something else", workers)
+		}
+		if _, err := result.Pages(); err != ErrCourse {
+			t.Errorf("pages of a course with errors: %v", err)
+		}
+	}
+}
+
+func TestReadStopsWhenItIsTold(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	course := corpus.Course(50, 1)
+	_, err := Read(ctx, Options{Files: course, Layouts: layouts.FS, Workers: 2, Progress: func(n, of int) {
+		if of != 50 {
+			t.Errorf("%d lessons, want 50", of)
+		}
+		cancel()
+	}})
+	if err != context.Canceled {
+		t.Errorf("got %v", err)
+	}
+}
+
+// A course's own templates stand in place of plait's.
+func TestOwnLayouts(t *testing.T) {
+	course := corpus.Course(2, 1)
+	settings := course["content/course.yaml"]
+	settings.Data = append(settings.Data, "layouts: own\n"...)
+	foot, err := fs.ReadFile(layouts.FS, "templates/foot.html")
+	if err != nil {
+		t.Fatal(err)
+	}
+	course["own/templates/foot.html"] = &fstest.MapFile{Data: bytes.Replace(foot, []byte("<footer"), []byte("<p>of our own</p><footer"), 1)}
+	home, _ := pages(t, course, 1).Get("index.html")
+	if !bytes.Contains(home.Data, []byte("<p>of our own</p>")) {
+		t.Error("the course's own template is not used")
+	}
+}
+
+func BenchmarkDemo(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		pages(b, demo(), 0)
+	}
+}
+
+func Benchmark1000Lessons(b *testing.B) {
+	course := corpus.Course(1000, 1)
+	b.SetBytes(size(course))
+	b.ReportAllocs()
+	for b.Loop() {
+		pages(b, course, 0)
+	}
+}
+
+// Benchmark1000LessonsBare turns the same texts into HTML with the Markdown library
+// alone: the floor under a build.
+func Benchmark1000LessonsBare(b *testing.B) {
+	course := corpus.Course(1000, 1)
+	b.SetBytes(size(course))
+	b.ReportAllocs()
+	for b.Loop() {
+		for name, file := range course {
+			if !strings.HasSuffix(name, ".md") {
+				continue
+			}
+			var out bytes.Buffer
+			if err := goldmark.Convert(file.Data, &out); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}
+
+// size returns the bytes of all lessons of a course.
+func size(course fstest.MapFS) int64 {
+	var n int64
+	for name, file := range course {
+		if strings.HasSuffix(name, ".md") {
+			n += int64(len(file.Data))
+		}
+	}
+	return n
+}
