@@ -38,8 +38,10 @@ func ReadPicture(files fs.FS, name string) (Picture, error) {
 	if err != nil {
 		return Picture{}, err
 	}
-	if _, err := io.Copy(hash, f); err != nil {
-		return Picture{}, err
+	if len(head) == headBytes { // else it was read whole, and copying nothing takes memory
+		if _, err := io.Copy(hash, f); err != nil {
+			return Picture{}, err
+		}
 	}
 	p := Picture{Path: fingerprint(name, [sha256.Size]byte(hash.Sum(nil)))}
 	p.Width, p.Height = sizeOf(name, head)
