@@ -59,9 +59,11 @@ func isProduct(n ast.Node) bool {
 }
 
 // rounded tells whether an expression inside the given nodes, innermost last, is
-// rounded before anything can be added to it. A constant is rounded when it is
-// compiled.
+// rounded before anything can be added to it.
 func rounded(outer []ast.Node) bool {
+	if constant(outer) {
+		return true
+	}
 	for _, n := range slices.Backward(outer) {
 		switch n := n.(type) {
 		case *ast.ParenExpr:
@@ -71,15 +73,22 @@ func rounded(outer []ast.Node) bool {
 				continue
 			}
 			return n.Op == token.QUO
-		case *ast.GenDecl:
-			return n.Tok == token.CONST
-		case *ast.ValueSpec:
-			continue
 		case *ast.CallExpr:
 			fn, ok := n.Fun.(*ast.Ident)
 			return ok && slices.Contains([]string{"float64", "int", "int32"}, fn.Name)
 		default:
 			return false
+		}
+	}
+	return false
+}
+
+// constant tells whether the innermost declaration is one of constants, which are
+// exact and rounded by the compiler once.
+func constant(outer []ast.Node) bool {
+	for _, n := range slices.Backward(outer) {
+		if d, ok := n.(*ast.GenDecl); ok {
+			return d.Tok == token.CONST
 		}
 	}
 	return false

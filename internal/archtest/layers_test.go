@@ -33,6 +33,7 @@ var layers = []struct {
 		"internal/timing",
 		"internal/geom",
 		"internal/head",
+		"internal/scalp",
 	}},
 	{name: "L2 notations", rows: []string{
 		"internal/yamlpos",

@@ -86,6 +86,7 @@ func TestBareProducts(t *testing.T) {
 		"var a = float64(x*(y*z))":              0,
 		"var a = x * y / z":                     0,
 		"const a = 2 * 3":                       0,
+		"const a = 1 - 2*b":                     0,
 		"var a = float64(x + y*z)":              1,
 		"func f() { a := int(2*n) + 1; _ = a }": 0,
 		"func f(p *int) { a := *p; b(a) }":      0,
