@@ -46,8 +46,8 @@ type Result struct {
 // ErrCourse is returned by [Result.Pages] for a course that has errors.
 var ErrCourse = errors.New("the course has errors")
 
-// Read reads and judges a course. The error is about reading folders or a
-// cancelled context; everything about the author's text is in the diagnostics.
+// Read reads and judges a course. The error is that of a cancelled context;
+// everything about the author's text and files is in the diagnostics.
 func Read(ctx context.Context, opts Options) (*Result, error) {
 	parts, found, err := read(ctx, opts)
 	if err != nil {
@@ -67,34 +67,28 @@ func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, e
 	p.Settings = settings
 	words, faults := course.ReadWords(opts.Files)
 	p.Words, found = words, append(found, faults...)
-
-	ranges, err := course.RangeFiles(opts.Files)
-	if err != nil {
-		return p, nil, fmt.Errorf("listing the ranges: %w", err)
+	list := func(folder string, files func(fs.FS) ([]string, error)) []string {
+		names, err := files(opts.Files)
+		if err != nil {
+			p.Unlisted, found = true, append(found, course.Unlisted(folder, err))
+		}
+		return names
 	}
-	for _, name := range ranges {
+	for _, name := range list(course.RangesFolder, course.RangeFiles) {
 		r, faults := course.ReadRange(opts.Files, name)
 		p.Ranges, found = append(p.Ranges, r), append(found, faults...)
 	}
-	pages, err := course.PageFiles(opts.Files)
-	if err != nil {
-		return p, nil, fmt.Errorf("listing the standing pages: %w", err)
-	}
-	for _, name := range pages {
+	for _, name := range list(course.PagesFolder, course.PageFiles) {
 		page, faults := course.ReadPage(opts.Files, name)
 		p.Pages, found = append(p.Pages, page), append(found, faults...)
 	}
-	lessons, faults, err := readLessons(ctx, opts)
+	lessons, faults, err := readLessons(ctx, opts, list(course.LessonsFolder, course.LessonFolders))
 	p.Lessons = lessons
 	return p, append(found, faults...), err
 }
 
-// readLessons reads all lessons, several at a time.
-func readLessons(ctx context.Context, opts Options) ([]*lesson.Lesson, []diag.Diagnostic, error) {
-	folders, err := course.LessonFolders(opts.Files)
-	if err != nil {
-		return nil, nil, fmt.Errorf("listing the lessons: %w", err)
-	}
+// readLessons reads the lessons in the given folders, several at a time.
+func readLessons(ctx context.Context, opts Options, folders []string) ([]*lesson.Lesson, []diag.Diagnostic, error) {
 	lessons := make([]*lesson.Lesson, len(folders))
 	faults := make([][]diag.Diagnostic, len(folders))
 	var next, done atomic.Int64
@@ -124,24 +118,42 @@ func readLessons(ctx context.Context, opts Options) ([]*lesson.Lesson, []diag.Di
 	return lessons, found, nil
 }
 
+// ErrLayouts is wrapped by the error of [Result.Pages] for a course whose own
+// templates, styles or scripts cannot be used.
+var ErrLayouts = errors.New("the course's own layouts cannot be used")
+
 // Pages makes the site of a course without errors.
 func (r *Result) Pages() (*artifact.Tree, error) {
 	if diag.HasErrors(r.Diagnostics) {
 		return nil, ErrCourse
 	}
-	layouts := r.opts.Layouts
-	if own := r.Course.Layouts.Value; own != "" {
-		sub, err := fs.Sub(r.opts.Files, own)
-		if err != nil {
-			return nil, fmt.Errorf("the course's own layouts: %w", err)
-		}
-		layouts = asset.Overlay(sub, layouts)
-	}
-	theme, err := page.NewTheme(layouts)
+	theme, err := r.theme()
 	if err != nil {
-		return nil, fmt.Errorf("layouts: %w", err)
+		return nil, err
 	}
-	return page.Render(r.Course, r.Derived, page.Options{
+	tree, err := page.Render(r.Course, r.Derived, page.Options{
 		Theme: theme, Files: r.opts.Files, Live: r.opts.Live, Workers: r.opts.Workers,
 	})
+	if err != nil && r.Course.Layouts.Value != "" {
+		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)
+	}
+	return tree, err
+}
+
+// theme makes the looks of the pages: plait's own, with the course's files in place
+// of those of the same name.
+func (r *Result) theme() (*page.Theme, error) {
+	own := r.Course.Layouts.Value
+	if own == "" {
+		return page.NewTheme(r.opts.Layouts)
+	}
+	sub, err := fs.Sub(r.opts.Files, own)
+	if err != nil {
+		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)
+	}
+	theme, err := page.NewTheme(asset.Overlay(sub, r.opts.Layouts))
+	if err != nil {
+		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)
+	}
+	return theme, nil
 }

@@ -17,6 +17,7 @@ import (
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
 
+	"plait/internal/build"
 	"plait/internal/diag"
 	"plait/internal/disk"
 )
@@ -133,6 +134,9 @@ func code(c console, err error) int {
 	case errors.As(err, &use), errors.Is(err, disk.ErrInput), errors.Is(err, disk.ErrForeign):
 		fmt.Fprintln(c.err, "plait:", err)
 		return exitUse
+	case errors.Is(err, build.ErrLayouts):
+		fmt.Fprintln(c.err, "plait:", err)
+		return exitCourse
 	case errors.Is(err, context.Canceled):
 		fmt.Fprintln(c.err, "plait: stopped")
 		return exitMachine

@@ -120,7 +120,7 @@ func (cmd mixCommand) readSurroundings(c console) (surroundings, error) {
 	settings, found := course.ReadSettings(folder)
 	files, err := course.RangeFiles(folder)
 	if err != nil {
-		return surroundings{}, fmt.Errorf("listing the ranges: %w", err)
+		found = append(found, course.Unlisted(course.RangesFolder, err))
 	}
 	var ranges []*course.Range
 	for _, name := range files {

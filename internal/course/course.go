@@ -75,7 +75,8 @@ type Module struct {
 // Range is a range of shades and the file it came from.
 type Range struct {
 	*shade.Range
-	File *source.File
+	File    *source.File
+	Partial bool // it has errors: which shades and terms it was meant to have is not known
 }
 
 // Word is an entry of the word list.
@@ -105,15 +106,20 @@ func (c *Course) rangeName(l *lesson.Lesson, f *lesson.Formula) source.Text {
 	return source.Text{}
 }
 
-// RangeFor returns the range that a formula takes its shades from; where nothing
+// RangeOf returns the range that a formula takes its shades from; where nothing
 // names one, the only one there is. It is nil where none can be told, which [Link]
 // has reported.
-func (c *Course) RangeFor(l *lesson.Lesson, f *lesson.Formula) *shade.Range {
+func (c *Course) RangeOf(l *lesson.Lesson, f *lesson.Formula) *Range {
 	name := c.rangeName(l, f)
 	if name.Value == "" && len(c.Ranges) == 1 {
-		return c.Ranges[0].Range
+		return c.Ranges[0]
 	}
-	if r := findRange(c.Ranges, name.Value); r != nil {
+	return findRange(c.Ranges, name.Value)
+}
+
+// RangeFor is [Course.RangeOf] without the file it came from.
+func (c *Course) RangeFor(l *lesson.Lesson, f *lesson.Formula) *shade.Range {
+	if r := c.RangeOf(l, f); r != nil {
 		return r.Range
 	}
 	return nil

@@ -18,12 +18,16 @@ type Parts struct {
 	Words    []Word
 	Pages    []*Page
 	Lessons  []*lesson.Lesson
+	Unlisted bool // a folder could not be listed: nobody knows what else there is
 }
 
 // Link puts the parts together and reports what does not fit: names that clash or
 // lead nowhere, lessons that no module names, links without a goal.
 func Link(p Parts) (*Course, []diag.Diagnostic) {
 	k := &linker{Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages}}
+	if p.Unlisted {
+		return k.Course, nil
+	}
 	if len(p.Lessons) == 0 {
 		k.empty()
 	} else {
@@ -121,7 +125,7 @@ func (k *linker) unknownLesson(t source.Text, names []string) {
 
 // strays finds lessons that no module teaches. Nothing is said where the fault lies
 // elsewhere and was reported there: in course.yaml, in a header that could not be
-// read, in a name that two lessons have.
+// read, in a name that cannot be used or that two lessons have.
 func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Lesson) {
 	taught := map[*lesson.Lesson]bool{}
 	for _, l := range k.Lessons {
@@ -131,7 +135,7 @@ func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Less
 		switch {
 		case l.Draft:
 			k.Drafts = append(k.Drafts, l)
-		case k.partial, !l.Title.Span.Valid(), byName[l.Name] != l:
+		case k.partial, !l.Title.Span.Valid(), byName[l.Name] != l, !nameForm().MatchString(l.Name):
 		case !taught[l]:
 			k.report(diag.Errorf("course/stray", head(l), "no module teaches this lesson").
 				WithHelp("add %s to the lessons of a module in %s, or write ready: no in its header", l.Name, SettingsFile))

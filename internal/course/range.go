@@ -32,6 +32,7 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 	file, fault := lesson.ReadText(fsys, name)
 	rng.File = file
 	if fault != nil {
+		rng.Partial = true
 		return rng, []diag.Diagnostic{*fault}
 	}
 	node, faults := yamlpos.Parse(file.Fragment())
@@ -53,7 +54,7 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 	if f.Has("clear") {
 		rng.Grammar.Clear = values(f.Texts("clear"))
 	}
-	if f.Require("shades") {
+	if f.Require("shades") && !diag.HasErrors(r.Diagnostics()) { // codes are taken apart by what stands above
 		r.shades(f.Texts("shades"))
 	}
 	if f.Require("kinds") {
@@ -66,6 +67,7 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 	if f.Has("ingredients") {
 		r.ingredients(f.Entries("ingredients"))
 	}
+	rng.Partial = diag.HasErrors(r.Diagnostics())
 	return rng, r.Diagnostics()
 }
 

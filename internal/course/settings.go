@@ -47,6 +47,7 @@ func ReadSettings(fsys fs.FS) (Settings, []diag.Diagnostic) {
 	s.Range, _ = f.Text("range")
 	s.Layouts, _ = f.Text("layouts")
 	s.checkWords(r)
+	s.checkLayouts(fsys, r)
 	s.readScale(f, r)
 	s.readHouse(f.Node("house"), r)
 	s.readClass(f.Node("class"), r)
@@ -75,6 +76,25 @@ func (s *Settings) checkWords(r *yamlpos.Reader) {
 		r.Report(diag.Errorf("course/address", s.Address.Span, "%q is not the address of a site", s.Address.Value).
 			WithHelp("write it whole, as in https://example.org/course/"))
 	}
+}
+
+// checkLayouts checks that the course's own templates lie in a folder of it.
+func (s *Settings) checkLayouts(fsys fs.FS, r *yamlpos.Reader) {
+	if s.Layouts.Value == "" {
+		return
+	}
+	info, err := fs.Stat(fsys, s.Layouts.Value)
+	if err == nil && info.IsDir() {
+		return
+	}
+	r.Report(diag.Errorf("text/unreadable", s.Layouts.Span, "there is no folder %q in this course", s.Layouts.Value).
+		WithHelp("name a folder inside the course, from its top, or leave layouts out to use plait's own"))
+}
+
+// Unlisted is the fault of a folder of the course whose files cannot be listed.
+func Unlisted(folder string, err error) diag.Diagnostic {
+	return diag.Errorf("text/unreadable", source.NewFile(folder, nil).Whole(), "cannot list the folder: %v", lesson.Reason(err)).
+		WithHelp("it must be a folder inside the course; a link that leads out of the course is not followed")
 }
 
 var addressForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^https?://[^\s/?#"<>]+(/[^\s?#"<>]*)?$`) })

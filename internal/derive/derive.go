@@ -63,7 +63,7 @@ func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 	var found []diag.Diagnostic
 	first := len(d.Formulas)
 	for _, f := range l.Formulas {
-		computed, faults := Bowl(f.Block, c.RangeFor(l, f), c.Scale)
+		computed, faults := compute(c, l, f)
 		found = append(found, faults...)
 		out := &Formula{Formula: f, Lesson: l, Computed: computed, Hair: hairOf(l, f)}
 		d.Formulas = append(d.Formulas, out)
@@ -80,6 +80,15 @@ func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 	return found
 }
 
+// compute computes one formula of a lesson. Against a range with errors of its own
+// nothing can be said.
+func compute(c *course.Course, l *lesson.Lesson, f *lesson.Formula) (Computed, []diag.Diagnostic) {
+	if r := c.RangeOf(l, f); r != nil && r.Partial {
+		return Computed{Range: r.Range}, nil
+	}
+	return Bowl(f.Block, c.RangeFor(l, f), c.Scale)
+}
+
 // Bowl computes one formula block against a range, which may be nil, on a scale
 // that shows multiples of step.
 func Bowl(b *formula.Block, rng *shade.Range, step measure.Mass) (Computed, []diag.Diagnostic) {
@@ -90,7 +99,8 @@ func Bowl(b *formula.Block, rng *shade.Range, step measure.Mass) (Computed, []di
 	}
 	bowl, err := mix.Compute(recipe, step)
 	if err != nil {
-		return c, append(found, diag.Errorf("formula/impossible", b.Span, "%v", err))
+		return c, append(found, diag.Errorf("formula/impossible", b.Span, "%v", err).
+			WithHelp("look at the weights and shares of this bowl again"))
 	}
 	c.Mix, c.Bowl, c.OK = recipe, bowl, true
 	return c, found

@@ -90,12 +90,12 @@ func unreadable(name string, err error) diag.Diagnostic {
 		return diag.Errorf("text/size", at, "the file is larger than %d KiB", MaxBytes>>10).
 			WithHelp("split it into several lessons; film and pictures are files of their own")
 	}
-	return diag.Errorf("text/unreadable", at, "cannot read the file: %v", reason(err)).
+	return diag.Errorf("text/unreadable", at, "cannot read the file: %v", Reason(err)).
 		WithHelp("a file must lie inside the course and be readable; a link that leads out of the course is not followed")
 }
 
-// reason strips the path from a file error: the message stands at it already.
-func reason(err error) error {
+// Reason strips the path from a file error: the message stands at it already.
+func Reason(err error) error {
 	var p *fs.PathError
 	if errors.As(err, &p) {
 		return p.Err
@@ -410,7 +410,7 @@ func Picture(fsys fs.FS, folder string, target source.Text) (string, *diag.Diagn
 		return fail("text/picture", "add the file, or mend its name", "there is no picture %q", target.Value)
 	case err != nil:
 		return fail("text/picture", "copy it into the folder of the text; a link that leads out of the course is not followed",
-			"cannot read the picture %q: %v", target.Value, reason(err))
+			"cannot read the picture %q: %v", target.Value, Reason(err))
 	case !info.Mode().IsRegular():
 		return fail("text/picture", "name a file", "%q is a folder, not a picture", target.Value)
 	}
