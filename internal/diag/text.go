@@ -59,13 +59,24 @@ func place(s source.Span) string {
 const quoteWidth = 140
 
 func writeQuote(b *strings.Builder, s source.Span, p painter) {
-	line, offset := s.Line()
-	if strings.TrimSpace(line) == "" {
+	before, marked, after := Quote(s)
+	if strings.TrimSpace(before+marked+after) == "" {
 		return
 	}
+	number := fmt.Sprint(s.Start().Line)
+	gutter := strings.Repeat(" ", len(number))
+	fmt.Fprintf(b, "  %s | %s\n", number, before+marked+after)
+	fmt.Fprintf(b, "  %s | %s%s\n", gutter, blank(before), p.caret(strings.Repeat("^", max(displayWidth(marked), 1))))
+}
+
+// Quote returns the line on which a span begins, in three parts: before the span,
+// what the span marks, and behind it. A long line is cut to a window around the
+// mark, with an ellipsis at the cuts, and control characters are replaced.
+func Quote(s source.Span) (before, marked, after string) {
+	line, offset := s.Line()
 	offset = min(offset, len(line))
-	before, marked := line[:offset], line[offset:min(offset+s.Len(), len(line))]
-	after := line[offset+len(marked):]
+	before, marked = line[:offset], line[offset:min(offset+s.Len(), len(line))]
+	after = line[offset+len(marked):]
 	if utf8.RuneCountInString(before) > quoteWidth/2 {
 		before = "…" + lastRunes(before, quoteWidth/2)
 	}
@@ -76,10 +87,7 @@ func writeQuote(b *strings.Builder, s source.Span, p painter) {
 			after = firstRunes(after, quoteWidth/2-utf8.RuneCountInString(marked)) + "…"
 		}
 	}
-	number := fmt.Sprint(s.Start().Line)
-	gutter := strings.Repeat(" ", len(number))
-	fmt.Fprintf(b, "  %s | %s\n", number, printable(before+marked+after))
-	fmt.Fprintf(b, "  %s | %s%s\n", gutter, blank(before), p.caret(strings.Repeat("^", max(displayWidth(marked), 1))))
+	return printable(before), printable(marked), printable(after)
 }
 
 // blank returns white space as wide as s on a terminal; tabs stay tabs so that
