@@ -24,7 +24,7 @@ type Parts struct {
 // Link puts the parts together and reports what does not fit: names that clash or
 // lead nowhere, lessons that no module names, links without a goal.
 func Link(p Parts) (*Course, []diag.Diagnostic) {
-	k := &linker{Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages}}
+	k := &linker{lessons: p.Lessons, Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages}}
 	if p.Unlisted {
 		return k.Course, nil
 	}
@@ -43,7 +43,8 @@ func Link(p Parts) (*Course, []diag.Diagnostic) {
 
 type linker struct {
 	*Course
-	found []diag.Diagnostic
+	lessons []*lesson.Lesson // all, taught or not
+	found   []diag.Diagnostic
 }
 
 func (k *linker) report(d diag.Diagnostic) { k.found = append(k.found, d) }
@@ -231,11 +232,26 @@ func (k *linker) linksOf(file *source.File, doc *markdown.Document) {
 	for _, link := range doc.Links {
 		goal, ok := k.Goal(file, link.Target.Value)
 		if !ok {
-			k.report(diag.Errorf("text/link", link.Target.Span, "the link %q leads nowhere", link.Target.Value).
-				WithHelp("name a file of the course from here, as in ../04-brassy-gloss/lesson.md, or a whole address with https://"))
+			k.noGoal(file, link.Target)
 			continue
 		}
 		k.fragment(doc, goal, link.Target)
+	}
+}
+
+// noGoal reports a link to what has no page. A lesson that no module teaches has none
+// either, but is a fault of its own.
+func (k *linker) noGoal(from *source.File, target source.Text) {
+	name, _, _ := strings.Cut(target.Value, "#")
+	name = path.Join(path.Dir(from.Name()), name)
+	i := slices.IndexFunc(k.lessons, func(l *lesson.Lesson) bool { return l.File.Name() == name })
+	switch {
+	case i < 0:
+		k.report(diag.Errorf("text/link", target.Span, "the link %q leads nowhere", target.Value).
+			WithHelp("name a file of the course from here, as in ../04-brassy-gloss/lesson.md, or a whole address with https://"))
+	case k.lessons[i].Draft:
+		k.report(diag.Errorf("text/link", target.Span, "the link %q leads to a lesson that is not ready and has no page", target.Value).
+			WithHelp("take the link away until it is, or take ready: no out of its header"))
 	}
 }
 
