@@ -95,7 +95,7 @@ func (w *writer) lesson(i, n int) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "---\ntitle: Synthetic lesson %d\nsummary: %s\nhair: {roots: 7 natural, lengths: 8 lightened}\nuses: [colour]\nkit: [scale, bowl, gloves]\n---\n\n%s\n", i+1, w.sentence(9), w.paragraph(2))
 	for step := range 6 {
-		fmt.Fprintf(&b, "\n## %d:%02d %s\n\n%s\n\n", step, w.rng.IntN(60), strings.TrimSuffix(w.sentence(4), "."), w.paragraph(6))
+		fmt.Fprintf(&b, "\n## %d:%02d %s\n\n%s\n\n", step, w.rng.IntN(60), strings.TrimSuffix(w.sentence(4), "."), w.paragraph(8))
 		switch step {
 		case 0:
 			fmt.Fprintf(&b, "![%s](left.svg)\n", w.sentence(6))

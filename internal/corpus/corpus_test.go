@@ -1,0 +1,44 @@
+package corpus
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+)
+
+// The shape of a lesson is what benchmarks are read by.
+func TestCourse(t *testing.T) {
+	course := Course(25, 1)
+	lessons, words := 0, 0
+	for name, file := range course {
+		if !strings.HasSuffix(name, ".md") {
+			continue
+		}
+		text := string(file.Data)
+		lessons++
+		words += len(strings.Fields(text))
+		for what, want := range map[string]int{"\n## ": 6, "```formula": 3, "```text": 1, "![": 2} {
+			if got := strings.Count(text, what); got != want {
+				t.Errorf("%s has %d of %q, want %d", name, got, what, want)
+			}
+		}
+	}
+	if mean := words / lessons; lessons != 25 || mean < 800 || mean > 1000 {
+		t.Errorf("%d lessons of %d words", lessons, mean)
+	}
+}
+
+func TestSeedDecides(t *testing.T) {
+	same := func(a, b uint64) bool {
+		x, y := Course(3, a), Course(3, b)
+		for name := range x {
+			if !bytes.Equal(x[name].Data, y[name].Data) {
+				return false
+			}
+		}
+		return true
+	}
+	if !same(7, 7) || same(7, 8) {
+		t.Error("a seed makes two courses, or two seeds make one")
+	}
+}
