@@ -24,7 +24,7 @@ var formulaTargetLevel = Rule{
 	Since:    "1.0",
 	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {
-		if !f.Target.Set() || !f.Hair.Set() || !f.Bowl.HasLevel || f.Kind.Value == shade.Lightener {
+		if !f.Target.Set() || !f.Hair.Set() || !f.Bowl.HasLevel || !aimsAtTarget(f.Kind.Value) {
 			return
 		}
 		natural, target := f.Hair.Value.Level, f.Target.Value.Level
@@ -39,6 +39,11 @@ var formulaTargetLevel = Rule{
 		p.expectLevel(f, needed, fmt.Sprintf("from a natural %d to %d takes a shade of level %d (2 × %d − %d, common practice)", natural, target, needed, target, natural))
 	},
 }
+
+// aimsAtTarget reports whether a kind of colour is to leave the hair at the target
+// itself. A lightener leaves no dye, and a filler puts back what the target will
+// stand on, mostly a level above it (common practice).
+func aimsAtTarget(kind shade.Kind) bool { return kind != shade.Lightener && kind != shade.Filler }
 
 // expectLevel warns where the shades do not read the needed level; one level off is
 // within what hair and a maker's own numbers vary by only where it is a tie.
