@@ -65,6 +65,7 @@ type cutter struct {
 	field  field
 	values []float64
 	made   map[edge]int32 // points made so far
+	probe  head.Point     // the place tried last; kept here, since a field takes a pointer
 }
 
 func (m *Mesh) newCutter(f field) *cutter {
@@ -197,14 +198,13 @@ func (c *cutter) point(a, b int32) int32 {
 		return i
 	}
 	from, to := c.mesh.Points[e.low].U, c.mesh.Points[e.high].U
-	along := func(t float64) head.Point { return head.At(c.mesh.surface, from.Mix(to, t).Unit()) }
 	f := func(t float64) float64 {
-		p := along(t)
-		return c.field.at(&p)
+		c.probe = head.At(c.mesh.surface, from.Mix(to, t).Unit())
+		return c.field.at(&c.probe)
 	}
 	t := geom.Root(f, 0, c.values[e.low], 1, c.values[e.high], onLine)
 	i := int32(len(c.mesh.Points))
-	c.mesh.Points = append(c.mesh.Points, along(t))
+	c.mesh.Points = append(c.mesh.Points, head.At(c.mesh.surface, from.Mix(to, t).Unit()))
 	c.values = append(c.values, 0)
 	c.made[e] = i
 	return i

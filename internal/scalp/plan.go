@@ -64,9 +64,10 @@ const (
 	mostCuts     = 400
 )
 
-// coverTolerance is how far the areas of all sections may be from the scalp, in
-// cm². Cuts keep areas to rounding, save that a curved side becomes two chords.
-const coverTolerance = 1e-5
+// coverTolerance is how far the areas of all sections may be from the scalp, as a
+// share of it. Cutting loses nothing, but areas are integrated over other polygons
+// than before. A polygon that was lost would be a hundred times as large.
+const coverTolerance = 1e-6
 
 // Plan is a parted scalp. It is never changed once made.
 type Plan struct {
@@ -93,7 +94,7 @@ func (b *Base) Part(steps []Step) (*Plan, error) {
 	w := &work{
 		base:     b,
 		mesh:     b.mesh.clone(),
-		sections: []Section{{Name: Whole, Step: -1, Area: b.total, Share: 1}},
+		sections: []Section{{Name: Whole, Step: -1, Area: b.total}},
 	}
 	for i, step := range steps {
 		if bad := w.take(i, step); bad != nil {
@@ -280,7 +281,7 @@ func (w *work) children(index int, d division, parent Section, areas []float64, 
 		w.lastID++
 		ids[part] = w.lastID
 		child := Section{
-			Name: d.names[part], Step: index, Area: area, Share: area / w.base.total,
+			Name: d.names[part], Step: index, Area: area,
 			Width: d.width, Foil: d.foil.takes(part), id: w.lastID,
 		}
 		if child.Foil {
@@ -365,7 +366,7 @@ func (w *work) covered() *Problem {
 	for _, s := range w.sections {
 		total += s.Area
 	}
-	if math.Abs(total-w.base.total) > coverTolerance {
+	if math.Abs(total/w.base.total-1) > coverTolerance {
 		return &Problem{Code: Broken, Value: total - w.base.total}
 	}
 	return nil
@@ -374,8 +375,13 @@ func (w *work) covered() *Problem {
 // finish numbers the sections, measures their borders and warns.
 func (w *work) finish(steps []Step) *Plan {
 	number := make([]int, w.lastID+1)
+	total := 0.0
 	for i, s := range w.sections {
 		number[s.id] = i
+		total += s.Area
+	}
+	for i := range w.sections {
+		w.sections[i].Share = w.sections[i].Area / total
 	}
 	for i := range w.mesh.Polygons {
 		if p := &w.mesh.Polygons[i]; p.Section != Skin {

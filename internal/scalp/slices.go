@@ -145,10 +145,15 @@ func newSquare(along *head.Trace, at head.Point) square {
 }
 
 func (s square) at(p *head.Point) float64 {
-	if p.P.Sub(s.along.Origin()).Dot(s.point.N) > 0 {
-		return s.flat.at(p)
+	distance := s.flat.at(p)
+	onNearSide := p.P.Sub(s.along.Origin()).Dot(s.point.N) > 0
+	if onNearSide || math.Abs(distance) < snap {
+		return distance
 	}
-	return s.arc - s.along.ArcAt(p.P)
+	if way := s.arc - s.along.ArcAt(p.P); way > 0 != (distance > 0) {
+		return way
+	}
+	return distance
 }
 
 // slice returns the number of planes that a polygon lies behind. A polygon before

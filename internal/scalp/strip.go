@@ -14,7 +14,7 @@ type strip struct {
 
 // widestPolygon is more than any polygon of a net measures across, in cm: what
 // touches a polygon that is cut lies in the strip.
-const widestPolygon = 1
+const widestPolygon = 2
 
 func newStrip(m *Mesh, line field, reach float64) *strip {
 	s := &strip{mesh: m, line: line, reach: reach}
