@@ -34,6 +34,7 @@ var layers = []struct {
 		"internal/geom",
 		"internal/head",
 		"internal/scalp",
+		"internal/strand",
 	}},
 	{name: "L2 notations", rows: []string{
 		"internal/yamlpos",
