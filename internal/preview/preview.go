@@ -1,0 +1,113 @@
+// Package preview shows a site while its course is being written.
+//
+// A [Server] answers this computer alone, straight from an [artifact.Tree] in
+// memory; only pictures and film are read from the course's folder. Whoever builds
+// the course hands each result to [Server.Update], and every open page follows: it
+// loads itself again at the place where it was, or, where the course has errors,
+// stays as it was under a list of what is to be mended. Before there has been a
+// build without errors that list is the page.
+//
+// Pages must be made for this: they hold a script element for [Script] and their
+// content policy allows connections to their own server.
+package preview
+
+import (
+	"crypto/rand"
+	"fmt"
+	"io/fs"
+	"sync"
+
+	"plait/internal/artifact"
+	"plait/internal/diag"
+)
+
+// Script is the path of the script that pages of a preview load.
+const Script = ownPaths + "preview.js"
+
+// Result is the outcome of one build.
+type Result struct {
+	Tree        *artifact.Tree // the site; nil where the build made none
+	Inputs      fs.FS          // what the tree names and does not hold; its files can seek
+	Diagnostics []diag.Diagnostic
+}
+
+// Server holds the last site that was built without errors. Its methods are safe
+// for concurrent use.
+type Server struct {
+	run   string        // tells pages of an earlier run from those of this one
+	slots chan struct{} // one for each request that is being answered
+
+	mu      sync.Mutex
+	builds  int // results so far
+	now     state
+	streams map[chan struct{}]bool // one for each page that listens
+}
+
+// state is what pages see between two results. It is never changed, only replaced.
+type state struct {
+	site     string // names the site that is shown, "" for none yet
+	tree     *artifact.Tree
+	inputs   fs.FS
+	trouble  string // names the list of problems, "" where the last build was good
+	problems []diag.Diagnostic
+}
+
+// New returns a server that has nothing to show yet.
+func New() *Server {
+	return &Server{
+		run:     rand.Text(),
+		slots:   make(chan struct{}, maxRequests),
+		streams: map[chan struct{}]bool{},
+	}
+}
+
+// Update shows the result of a build on all open pages. A result that has an error
+// or no tree leaves the site as it was. The tree is not to be changed any more.
+func (s *Server) Update(r Result) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.builds++
+	name := fmt.Sprintf("%s-%d", s.run, s.builds)
+	if r.Tree == nil || diag.HasErrors(r.Diagnostics) {
+		s.now.trouble, s.now.problems = name, diag.Sorted(r.Diagnostics)
+	} else {
+		s.now = state{site: name, tree: r.Tree, inputs: r.Inputs}
+	}
+	for stream := range s.streams {
+		wake(stream)
+	}
+}
+
+func (s *Server) state() state {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.now
+}
+
+// subscribe returns a channel that tells of updates, or nil where too many pages
+// listen already.
+func (s *Server) subscribe() chan struct{} {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if len(s.streams) >= maxStreams {
+		return nil
+	}
+	stream := make(chan struct{}, 1)
+	s.streams[stream] = true
+	return stream
+}
+
+func (s *Server) unsubscribe(stream chan struct{}) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	delete(s.streams, stream)
+}
+
+// wake tells a stream that there is something new. One that has not looked since
+// the last time will see this as well, so nothing waits and nothing piles up.
+func wake(stream chan struct{}) {
+	select {
+	case stream <- struct{}{}:
+	default:
+	}
+}
