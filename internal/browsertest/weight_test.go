@@ -9,8 +9,10 @@ import (
 )
 
 // lightEnough is how heavy a lesson may be before compression, without its
-// pictures and media: a cheap phone in a basement opens it at once.
+// pictures, drawings and media: a cheap phone in a basement opens it at once.
 const lightEnough = 60 << 10
+
+var drawing = regexp.MustCompile(`(?s)<svg.*?</svg>`)
 
 var partName = regexp.MustCompile(`(?:src|href)="([^"]+\.(?:js|css))"`)
 
@@ -19,7 +21,7 @@ func TestWeight(t *testing.T) {
 	s := built(t)
 	for _, name := range s.lessons() {
 		page := readFile(t, s, name)
-		total := len(page)
+		total := len(drawing.ReplaceAll(page, nil))
 		parts := partName.FindAllStringSubmatch(string(page), -1)
 		for _, part := range parts {
 			total += len(readFile(t, s, path.Join(path.Dir(name), part[1])))

@@ -9,11 +9,13 @@ import (
 	"unicode/utf8"
 
 	"plait/internal/derive"
+	"plait/internal/diag"
 	"plait/internal/formula"
 	"plait/internal/lesson"
 	"plait/internal/measure"
 	"plait/internal/mix"
 	"plait/internal/shade"
+	"plait/internal/working"
 )
 
 // bowl writes the card of a formula.
@@ -28,7 +30,8 @@ func (b *builder) bowl(l *lesson.Lesson, f *lesson.Formula) (string, error) {
 		On:       bowlOn(d),
 		Said:     bowlSaid(d),
 		Reads:    bowlReads(d),
-		Verdicts: bowlVerdicts(l, d),
+		Verdicts: b.verdicts(l, d),
+		Working:  bowlWorking(d),
 		Timers:   timers(f.Time),
 	}
 	if len(v.Timers) > 0 {
@@ -48,7 +51,11 @@ func (b *builder) computed(f *lesson.Formula) (d *derive.Formula, ok bool) {
 
 // bowlTitle makes a title of a formula's name: deep-root is Deep root.
 func bowlTitle(name string) string {
-	text := strings.ReplaceAll(name, "-", " ")
+	return capital(strings.ReplaceAll(name, "-", " "))
+}
+
+// capital gives a text a capital letter to begin with.
+func capital(text string) string {
 	first, size := utf8.DecodeRuneInString(text)
 	return string(unicode.ToUpper(first)) + text[size:]
 }
@@ -137,11 +144,32 @@ func cancels(d *derive.Formula) string {
 	return strings.Join(words, "; ")
 }
 
-// bowlVerdicts say how the bowl stands to its maker's directions, and what the
-// lesson accepts with a reason.
-func bowlVerdicts(l *lesson.Lesson, d *derive.Formula) []VerdictView {
+// bowlWorking is the arithmetic of the bowl, a line a step.
+func bowlWorking(d *derive.Formula) []string {
+	lines := working.Of(d.Block, d.Computed)
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = l.String()
+	}
+	return out
+}
+
+// verdicts say how the bowl stands to its maker's directions, what was found in it
+// and what the lesson accepts with a reason.
+func (b *builder) verdicts(l *lesson.Lesson, d *derive.Formula) []VerdictView {
 	var out []VerdictView
 	if v, ok := keepsDirections(d); ok {
+		out = append(out, v)
+	}
+	place := d.Fence.Span.To(d.Fence.Body.Whole())
+	for _, f := range b.found {
+		if !place.Contains(f.Span) {
+			continue
+		}
+		v := VerdictView{Kind: "note", Lead: "Worth knowing.", Text: sentence(f.Message)}
+		if f.Severity == diag.Warning {
+			v.Kind, v.Lead = "warning", "Look again."
+		}
 		out = append(out, v)
 	}
 	for _, a := range l.Accept {
@@ -151,6 +179,9 @@ func bowlVerdicts(l *lesson.Lesson, d *derive.Formula) []VerdictView {
 	}
 	return out
 }
+
+// sentence makes a sentence of a finding's message.
+func sentence(message string) string { return capital(message) + "." }
 
 // keepsDirections lists what the maker states for this kind of colour and the bowl
 // keeps; ok is false where the maker states nothing or the bowl strays.

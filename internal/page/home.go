@@ -28,6 +28,9 @@ func (b *builder) home() ([]byte, error) {
 			Lessons: b.rows(m, ""),
 		})
 	}
+	if c.Class.Heads.Set() {
+		v.Pages = append(v.Pages, Link{Text: "What to order", Path: orderPage})
+	}
 	for _, p := range c.Pages {
 		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: standingPath(p)})
 	}

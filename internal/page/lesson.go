@@ -31,6 +31,7 @@ func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 		Lead:     l.Summary.Value,
 		Facts:    b.lessonFacts(l),
 		Ladder:   ladder(l),
+		Clock:    b.clock(l),
 		Care:     b.care(l),
 		Hair:     hairTerms(l),
 		Kit:      values(l.Kit),

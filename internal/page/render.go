@@ -21,16 +21,18 @@ import (
 	"plait/internal/asset"
 	"plait/internal/course"
 	"plait/internal/derive"
+	"plait/internal/diag"
 	"plait/internal/lesson"
 	"plait/internal/markdown"
 )
 
 // Options say how pages are made.
 type Options struct {
-	Theme   *Theme // the look
-	Files   fs.FS  // the folder of the course, for its pictures
-	Live    string // address of a script for all pages, for a live preview; "" for none
-	Workers int    // pages made at the same time; 0 for one per processor
+	Theme   *Theme            // the look
+	Files   fs.FS             // the folder of the course, for its pictures
+	Found   []diag.Diagnostic // what was found in the course; none is an error
+	Live    string            // address of a script for all pages, for a live preview; "" for none
+	Workers int               // pages made at the same time; 0 for one per processor
 }
 
 // Render makes all pages of a course and names the files they need. The same
@@ -67,6 +69,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 type builder struct {
 	course    *course.Course
 	derived   *derive.Derived
+	found     []diag.Diagnostic
 	templates *Templates
 	style     asset.File
 	index     asset.File
@@ -88,6 +91,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 	b := &builder{
 		course:    c,
 		derived:   d,
+		found:     o.Found,
 		templates: o.Theme.templates,
 		style:     o.Theme.bundle.Style(tints(c)),
 		places:    map[*lesson.Lesson]place{},
@@ -202,6 +206,10 @@ func (b *builder) jobs() []job {
 		{"words.html", b.words},
 		{"find.html", b.find},
 		{"404.html", b.missing},
+		{rulesPage, b.rules},
+	}
+	if b.course.Class.Heads.Set() {
+		list = append(list, job{orderPage, b.order})
 	}
 	for i, m := range b.course.Modules {
 		list = append(list, job{modulePath(m), func() ([]byte, error) { return b.module(i, m) }})

@@ -101,6 +101,7 @@ type LessonView struct {
 	Lead           string
 	Facts          []Fact
 	Ladder         *LadderView
+	Clock          *ClockView
 	Care           *CareView
 	Outcomes       []string
 	Hair           []Term
@@ -111,6 +112,19 @@ type LessonView struct {
 	Patterns       bool          // the page shows bowls
 	Previous, Next *Link
 	Within         template.HTML // links to the lessons of the module
+}
+
+// ClockView lays the service of a lesson out in time.
+type ClockView struct {
+	Chair string // how long the client sits
+	Rows  []ClockRow
+}
+
+// ClockRow is one bowl of a service: when it goes on, and when it comes off.
+type ClockRow struct {
+	Title string
+	Bar   template.HTML
+	Text  string
 }
 
 // Term is a name with what is said of it.
@@ -263,6 +277,47 @@ type FindView struct {
 type LinkGroup struct {
 	Title string
 	Links []Link
+}
+
+// RulesView is the page of the rules.
+type RulesView struct {
+	Frame
+	Lead     string
+	Families []RuleGroup
+}
+
+// RuleGroup holds the rules of one family.
+type RuleGroup struct {
+	ID    string
+	Title string
+	Rules []RuleView
+}
+
+// RuleView is one rule. Severity is error, warning or note.
+type RuleView struct {
+	ID, Name, Severity string
+	Title, Why, Source string
+	Before, After      string
+}
+
+// OrderView is the page of what a class has to buy.
+type OrderView struct {
+	Frame
+	Lead     string
+	Groups   []OrderGroup
+	Totals   []string
+	Unpriced []string
+}
+
+// OrderGroup is what to buy of one range.
+type OrderGroup struct {
+	Title string
+	Lines []OrderRow
+}
+
+// OrderRow is one thing to buy, its weights with units.
+type OrderRow struct {
+	Name, Needed, Spare, Stock, Buy, Packs, Cost string
 }
 
 // MissingView is shown where a page does not exist.
