@@ -39,6 +39,9 @@ type Polygon struct {
 
 const unknown = -1
 
+// Area returns the area of a polygon with hair in cm², 0 for one without.
+func (p Polygon) Area() float64 { return max(p.area, 0) }
+
 // Mesh is a net of polygons over a surface that share their corners: every side
 // inside it has exactly one polygon on each hand.
 type Mesh struct {

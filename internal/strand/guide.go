@@ -2,7 +2,6 @@ package strand
 
 import (
 	"errors"
-	"math"
 
 	"plait/internal/geom"
 	"plait/internal/head"
@@ -72,8 +71,8 @@ type Travelling struct{ Start float64 }
 // the head: longer above below a quarter turn, even at it, shorter beyond.
 func (g Travelling) Length(h *head.Head, root head.Point, l Lift) (float64, error) {
 	length := g.Start
-	toHairline(h, root, func(middle head.Point, by float64) {
-		length += float64(by * Down(middle).Dot(l.Direction(middle)))
+	toHairline(h, root, func(from, to head.Point, by float64) {
+		length += float64(by * (l.gain(from) + l.gain(to)) / 2)
 	})
 	if length < 0 {
 		return 0, ErrOutOfReach
@@ -111,49 +110,4 @@ func (g Stationary) Length(h *head.Head, root head.Point, _ Lift) (float64, erro
 		return 0, ErrNoGuide
 	}
 	return taut(h, root, out), nil
-}
-
-// flatPoint is a point of the plane of a taut string.
-type flatPoint struct{ x, y float64 }
-
-// taut returns the length of the string from a root to a point, counted from the
-// centre. The surface is sampled at every degree between them; the string is the
-// hull of the samples.
-func taut(h *head.Head, root head.Point, out geom.Vec3) float64 {
-	normal := root.U.Cross(out)
-	if normal.Len() < 1e-9 && root.U.Dot(out) > 0 {
-		return out.Add(h.Centre()).Dist(root.P)
-	}
-	// e1 points to the root and e2 on toward the guide; where that lies straight
-	// behind the head, any way round is as good and the one over the top is taken.
-	e1 := root.U
-	e2, _ := geom.Frame(e1, out)
-	x, y := out.Dot(e1), out.Dot(e2)
-	end := geom.Atan2(y, x)
-	hull := []flatPoint{{x: root.P.Dist(h.Centre())}}
-	for k := 1; geom.Degrees(float64(k)) < end; k++ {
-		sin, cos := geom.Sincos(geom.Degrees(float64(k)))
-		r, _ := h.Radius(e1.Scale(cos).Add(e2.Scale(sin)).Unit())
-		hull = tighten(hull, flatPoint{x: float64(r * cos), y: float64(r * sin)})
-	}
-	hull = tighten(hull, flatPoint{x, y})
-	total := 0.0
-	for i := 1; i < len(hull); i++ {
-		dx, dy := hull[i].x-hull[i-1].x, hull[i].y-hull[i-1].y
-		total += math.Sqrt(float64(dx*dx) + float64(dy*dy))
-	}
-	return total
-}
-
-// tighten adds a point and drops those before it that the string would lift off.
-func tighten(hull []flatPoint, p flatPoint) []flatPoint {
-	for len(hull) > 1 {
-		a, b := hull[len(hull)-2], hull[len(hull)-1]
-		left := float64((b.x-a.x)*(p.y-a.y)) - float64((b.y-a.y)*(p.x-a.x))
-		if left > 0 {
-			break
-		}
-		hull = hull[:len(hull)-1]
-	}
-	return append(hull, p)
 }

@@ -66,6 +66,16 @@ func (l Lift) Direction(p head.Point) geom.Vec3 {
 	return l.overDirect(p, down.Scale(cos).Add(out.Scale(sin)))
 }
 
+// gain returns t·d, the cosine between a lifted strand and the way down: the length
+// that one more cm up the head adds with a travelling guide.
+func (l Lift) gain(p head.Point) float64 {
+	if !l.FromFloor && l.By == 0 {
+		_, cos := geom.Sincos(l.Elevation)
+		return cos
+	}
+	return Down(p).Dot(l.Direction(p))
+}
+
 // level returns the level direction away from the head.
 func level(p head.Point) geom.Vec3 {
 	flat := geom.Vec3{X: p.N.X, Y: p.N.Y}

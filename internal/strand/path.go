@@ -25,8 +25,8 @@ const (
 )
 
 // step is the length of a step along the surface in cm. Midpoint steps of this size
-// keep a path on a head within 0.001 cm.
-const step = 0.2
+// keep lengths on a ball within 0.001 cm.
+const step = 0.25
 
 // Path is a strand as it lies: points from root to end.
 type Path []geom.Vec3
@@ -120,10 +120,10 @@ func smooth(x float64) float64 {
 }
 
 // toHairline walks from a point down the head to the hairline and calls visit with
-// the middle of each step and its length.
-func toHairline(h *head.Head, from head.Point, visit func(middle head.Point, length float64)) {
+// the ends of each step and its length.
+func toHairline(h *head.Head, from head.Point, visit func(from, to head.Point, length float64)) {
 	at := from
-	const most = 400 // steps; the longest way on a head takes 150
+	const most = 400 // steps; the longest way on a head takes 100
 	for range most {
 		if head.Hair(h, at.U) <= 1e-9 {
 			return
@@ -132,7 +132,7 @@ func toHairline(h *head.Head, from head.Point, visit func(middle head.Point, len
 		if head.Hair(h, next.U) < 0 {
 			next = atHairline(h, at, next)
 		}
-		visit(head.At(h, at.U.Add(next.U).Unit()), next.P.Dist(at.P))
+		visit(at, next, next.P.Dist(at.P))
 		at = next
 	}
 }

@@ -92,6 +92,21 @@ func TestStationaryGrowsAway(t *testing.T) {
 	})
 }
 
+// A strip held straight out along the middle of the ball, its ends 20 cm from the
+// centre, takes each strand in its own plane across, as a point there would.
+func TestStationaryLine(t *testing.T) {
+	front, nape := ball().HairArc()
+	g := Raised(ball().Midline(), front, nape, 11)
+	for _, degrees := range []float64{0, 5, 30, 60, 80} {
+		root := head.At(ball(), head.Direction(geom.Degrees(degrees), math.Pi/2))
+		got := length(t, ball(), g, Lift{}, root)
+		expectNear(t, "to the strip", got, stringOnBall(geom.Degrees(degrees)), 0.01)
+	}
+	if _, err := (StationaryLine{}).Length(ball(), behind(30), Lift{}); !errors.Is(err, ErrOutOfReach) {
+		t.Errorf("a line without points gives %v", err)
+	}
+}
+
 // Each value is an arc of the head's profile and a plain distance, worked out
 // without the paths: arcs crown to widest back 7.093, apex to widest back 13.997,
 // occipital bone to nape 6.925, crown to nape 17.312, apex to nape 24.215.

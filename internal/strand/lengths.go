@@ -1,0 +1,109 @@
+package strand
+
+import (
+	"runtime"
+	"slices"
+	"sync"
+
+	"plait/internal/head"
+	"plait/internal/scalp"
+)
+
+// NotCut is the length of a strand that does not reach its guide.
+const NotCut = -1
+
+// Lengths are those of the strands of one section after a cut.
+type Lengths struct {
+	Points []int32   // points of the plan's mesh that strands grow from, ascending
+	Cm     []float64 // length of each, or NotCut
+
+	Shortest, Longest     float64 // of those that are cut; 0 where none is
+	ShortestAt, LongestAt head.Point
+	Mean                  float64 // over the area of the section
+	Missed                float64 // share of the section's area that is not cut, 0 to 1
+}
+
+// Measure cuts the strands of a section of a plan, by its index, to a guide. One
+// strand grows from each point of the mesh; a mesh of preview detail is fine enough
+// for lengths, which change slowly over the head.
+func Measure(plan *scalp.Plan, section int, g Guide, l Lift) Lengths {
+	cut := Lengths{Points: corners(plan.Mesh, section)}
+	cut.Cm = make([]float64, len(cut.Points))
+	eachAtOnce(len(cut.Points), func(i int) {
+		cm, err := g.Length(plan.Head, plan.Mesh.Points[cut.Points[i]], l)
+		if err != nil {
+			cm = NotCut
+		}
+		cut.Cm[i] = cm
+	})
+	cut.extremes(plan.Mesh)
+	cut.average(plan.Mesh, section)
+	return cut
+}
+
+// corners returns the points of a section, ascending.
+func corners(m *scalp.Mesh, section int) []int32 {
+	var list []int32
+	for _, p := range m.Polygons {
+		if p.Section == section {
+			list = append(list, p.Corners...)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+// eachAtOnce calls do for 0 to n−1 on all processors. What do writes goes by its
+// index, so the order does not show.
+func eachAtOnce(n int, do func(i int)) {
+	workers := runtime.GOMAXPROCS(0)
+	var group sync.WaitGroup
+	for w := range workers {
+		group.Go(func() {
+			for i := w; i < n; i += workers {
+				do(i)
+			}
+		})
+	}
+	group.Wait()
+}
+
+func (c *Lengths) extremes(m *scalp.Mesh) {
+	found := false
+	for i, cm := range c.Cm {
+		if cm == NotCut {
+			continue
+		}
+		at := m.Points[c.Points[i]]
+		if !found || cm < c.Shortest {
+			c.Shortest, c.ShortestAt = cm, at
+		}
+		if !found || cm > c.Longest {
+			c.Longest, c.LongestAt = cm, at
+		}
+		found = true
+	}
+}
+
+// average gives each polygon the mean of its corners.
+func (c *Lengths) average(m *scalp.Mesh, section int) {
+	total, reached, sum := 0.0, 0.0, 0.0
+	for _, p := range m.Polygons {
+		if p.Section != section {
+			continue
+		}
+		share := p.Area() / float64(len(p.Corners))
+		for _, corner := range p.Corners {
+			i, _ := slices.BinarySearch(c.Points, corner)
+			total += share
+			if c.Cm[i] != NotCut {
+				reached += share
+				sum += float64(share * c.Cm[i])
+			}
+		}
+	}
+	c.Missed = 1 - reached/total
+	if reached > 0 {
+		c.Mean = sum / reached
+	}
+}
