@@ -29,6 +29,7 @@ checked: 2026-03-01
 code: {style: letters}
 levels: {1: a, 2: b, 3: c, 4: d, 5: e, 6: f, 7: g, 8: h, 9: i, 10: j}
 clear: [CL]
+powder: [PW]
 tones:
   N: {name: natural}
   B: {name: blue ash, base: blue}

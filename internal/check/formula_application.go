@@ -12,8 +12,8 @@ var formulaApplication = Rule{
 	Why: "A time from the first touch runs while the brush is still at work. Where the application takes longer, the bowl would " +
 		"have to come off before the last section is covered.",
 	Source: "arithmetic",
-	Before: "colour: 30 g CL\ndeveloper: 20 vol\nkind: lightener\napply: 50 min\ntime: up to 45 min from first touch",
-	After:  "colour: 30 g CL\ndeveloper: 20 vol\nkind: lightener\napply: 20 min\ntime: up to 45 min from first touch",
+	Before: "colour: 30 g PW\ndeveloper: 20 vol\nkind: lightener\napply: 50 min\ntime: up to 45 min from first touch",
+	After:  "colour: 30 g PW\ndeveloper: 20 vol\nkind: lightener\napply: 20 min\ntime: up to 45 min from first touch",
 	Since:  "1.0",
 	Formula: func(p *Pass, f *derive.Formula) {
 		if !f.Apply.Set() || !f.Time.Set() || f.Time.Zero != formula.FirstTouch || f.Apply.Value <= f.Time.Longest() {

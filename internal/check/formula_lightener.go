@@ -17,8 +17,8 @@ var formulaLightener = Rule{
 		"6 % is the usual end on the scalp; what is made for foils stays off it.",
 	Source:   "common practice, no source; some makers go to 9 % and say so in their directions",
 	Severity: diag.Warning,
-	Before:   "on: [roots]\nkind: lightener\ncolour: 30 g CL\ndeveloper: 30 vol\nratio: 1:2",
-	After:    "on: [roots]\nkind: lightener\ncolour: 30 g CL\ndeveloper: 20 vol\nratio: 1:2",
+	Before:   "on: [roots]\nkind: lightener\ncolour: 30 g PW\ndeveloper: 30 vol\nratio: 1:2",
+	After:    "on: [roots]\nkind: lightener\ncolour: 30 g PW\ndeveloper: 20 vol\nratio: 1:2",
 	Since:    "1.0",
 	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {

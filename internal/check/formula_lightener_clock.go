@@ -14,8 +14,8 @@ var formulaLightenerClock = Rule{
 		"first section has it longer by all the time the application took.",
 	Source:   "common practice, no source",
 	Severity: diag.Warning,
-	Before:   "kind: lightener\ncolour: 30 g CL\ndeveloper: 20 vol\nratio: 1:2\ntime: up to 45 min from last section",
-	After:    "kind: lightener\ncolour: 30 g CL\ndeveloper: 20 vol\nratio: 1:2\ntime: up to 45 min from first touch",
+	Before:   "kind: lightener\ncolour: 30 g PW\ndeveloper: 20 vol\nratio: 1:2\ntime: up to 45 min from last section",
+	After:    "kind: lightener\ncolour: 30 g PW\ndeveloper: 20 vol\nratio: 1:2\ntime: up to 45 min from first touch",
 	Since:    "1.0",
 	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {

@@ -13,8 +13,8 @@ var rangeFirstTouch = Rule{
 	Why: "A maker's longest time for lightener counts from the first touch. A card that counts from the last section adds the " +
 		"whole application to it for the hair that was covered first, and that hair is where it breaks.",
 	Source: "the range file of the course; that lightener counts from the first touch is common practice, no source",
-	Before: "colour: 30 g CL\ndeveloper: 20 vol\nkind: lightener\napply: 20 min\ntime: up to 45 min from last section",
-	After:  "colour: 30 g CL\ndeveloper: 20 vol\nkind: lightener\napply: 20 min\ntime: up to 45 min from first touch",
+	Before: "colour: 30 g PW\ndeveloper: 20 vol\nkind: lightener\napply: 20 min\ntime: up to 45 min from last section",
+	After:  "colour: 30 g PW\ndeveloper: 20 vol\nkind: lightener\napply: 20 min\ntime: up to 45 min from first touch",
 	Since:  "1.0",
 	ByKind: true,
 	Formula: func(p *Pass, f *derive.Formula) {

@@ -52,6 +52,7 @@ var rules = func() []Rule {
 		lawIngredient,
 		lawIngredientsTogether,
 		rangeFirstTouch,
+		rangePowder,
 		rangeRatio,
 		rangeStrength,
 		rangeTerms,

@@ -30,11 +30,12 @@ code: {style: letters}
 levels: {7: dark blonde, 8: medium blonde}
 clear: [CL]
 tones: {N: {name: natural}, V: {name: violet, base: violet}}
-shades: [7N, 8N, 8V, CL]
+shades: [7N, 8N, 8V, CL, PW]
 kinds: {demi: {ratio: "1:2", time: 10-20 min, strengths: [1.8 %]}}
 packs: {colour: 60 g, developer: 1000 g}
 prices: {colour: 7.90 GBP, developer: 9.50 GBP}
 undertone: {7: orange, 8: yellow}
+powder: [PW]
 `
 	goodWords = "- {term: base, meaning: The hue of a tone., see: [tone]}\n- {term: tone, meaning: A reflect.}\n"
 	goodPage  = "---\ntitle: About\n---\n\nSee [the gloss](../lessons/01-gloss/lesson.md#mix).\n"
@@ -237,7 +238,21 @@ func TestRangeFaults(t *testing.T) {
 	expectFaults(t, meadow, "7.90 GBP", "7.90", meadow+`:10:18 range/price: "7.90" is not a price; write the amount and the currency, as in 7.90 GBP`)
 	expectFaults(t, meadow, "9.50 GBP", "9.50 EUR", meadow+":10:1 range/currency: prices in GBP and in EUR; give all prices of a range in one currency")
 	expectFaults(t, meadow, "{7: orange, 8: yellow}", "{7: yellow, 8: orange}", meadow+":11:27 range/undertone: level 8 is orange, but level 7 below it is already yellow; as hair gets lighter its warmth goes from red through orange to yellow, never back")
-	expectFaults(t, meadow, "tones:", "tonnes:", meadow+`:6:1 text/unknown-key: a range has no key "tonnes"; did you mean "tones"? the keys are: name, checked, code, levels, clear, tones, shades, kinds, packs, prices, undertone, ingredients`)
+	expectFaults(t, meadow, "tones:", "tonnes:", meadow+`:6:1 text/unknown-key: a range has no key "tonnes"; did you mean "tones"? the keys are: name, checked, code, levels, clear, powder, tones, shades, kinds, packs, prices, undertone, ingredients`)
+}
+
+// A powder lightener is told from a clear, though both have neither level nor tone.
+func TestRangePowder(t *testing.T) {
+	rng, found := ReadRange(goodFiles(), "content/ranges/meadow.yaml")
+	if len(found) > 0 {
+		t.Fatalf("found %s", show(found))
+	}
+	for text, want := range map[string]bool{"PW": true, "CL": false, "8V": false} {
+		code, err := rng.Find(text)
+		if err != nil || rng.IsPowder(code) != want {
+			t.Errorf("%s is a powder: %v, %v; want %v", text, rng.IsPowder(code), err, want)
+		}
+	}
 }
 
 // Where a folder cannot be listed nothing is said about what may lie in it.

@@ -23,7 +23,7 @@ import (
 func RangeFiles(fsys fs.FS) ([]string, error) { return filesIn(fsys, RangesFolder, ".yaml") }
 
 var rangeKeys = []string{
-	"name", "checked", "code", "levels", "clear", "tones", "shades", "kinds", "packs", "prices", "undertone", "ingredients",
+	"name", "checked", "code", "levels", "clear", "powder", "tones", "shades", "kinds", "packs", "prices", "undertone", "ingredients",
 }
 
 // ReadRange reads a range of shades.
@@ -53,6 +53,9 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 	}
 	if f.Has("clear") {
 		rng.Grammar.Clear = values(f.Texts("clear"))
+	}
+	if f.Has("powder") {
+		rng.Grammar.Powder = values(f.Texts("powder"))
 	}
 	if f.Require("shades") && !diag.HasErrors(r.Diagnostics()) { // codes are taken apart by what stands above
 		r.shades(f.Texts("shades"))

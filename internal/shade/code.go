@@ -12,11 +12,12 @@ import (
 // level 6 with the tones 3 and 4.
 type Code struct {
 	Text  string
-	Level Level // 0 for a clear or a mixer
+	Level Level // 0 for a clear, a powder or a mixer
 	Tones []string
 }
 
-// IsClear reports whether the code has neither level nor tone: it thins a colour.
+// IsClear reports whether the code has neither level nor tone: it thins a colour, or
+// is a powder lightener.
 // A mixer has no level either, but it has a tone.
 func (c Code) IsClear() bool { return c.Level == 0 && len(c.Tones) == 0 }
 
@@ -43,13 +44,14 @@ type Grammar struct {
 	Style      Style
 	Separators []string // for Digits: what may stand between level and tones
 	Clear      []string // codes that carry no level and no tone
+	Powder     []string // codes of powder lighteners, which carry neither either
 	Tones      []string // for Letters: the tone letters, so that RV is not R+V where RV is one tone
 }
 
 // Parse takes a code apart. It checks the writing only, not whether the shade
 // exists.
 func (g Grammar) Parse(text string) (Code, error) {
-	if slices.Contains(g.Clear, text) {
+	if g.plain(text) {
 		return Code{Text: text}, nil
 	}
 	digits := leadingDigits(text)
@@ -68,6 +70,11 @@ func (g Grammar) Parse(text string) (Code, error) {
 		return Code{}, err
 	}
 	return code, nil
+}
+
+// plain reports whether a code is listed as one without level and tone.
+func (g Grammar) plain(text string) bool {
+	return slices.Contains(g.Clear, text) || slices.Contains(g.Powder, text)
 }
 
 // leadingDigits returns the digits a text begins with.

@@ -12,7 +12,7 @@ import (
 // common practice, no source. The two grammars are those of invented ranges.
 var (
 	digits  = Grammar{Style: Digits, Separators: []string{".", "/", "-"}}
-	letters = Grammar{Style: Letters, Tones: []string{"N", "R", "V", "RB"}, Clear: []string{"CL"}}
+	letters = Grammar{Style: Letters, Tones: []string{"N", "R", "V", "RB"}, Clear: []string{"CL"}, Powder: []string{"PW"}}
 )
 
 func expectCode(t *testing.T, g Grammar, text string, level Level, tones ...string) {
@@ -98,7 +98,7 @@ func TestBare(t *testing.T) {
 }
 
 func TestIsClear(t *testing.T) {
-	for text, want := range map[string]bool{"CL": true, "6N": false, "6": false, "0V": false} {
+	for text, want := range map[string]bool{"CL": true, "PW": true, "6N": false, "6": false, "0V": false} {
 		code, err := letters.Parse(text)
 		if err != nil || code.IsClear() != want {
 			t.Errorf("%q is clear: %v, %v; want %v", text, code.IsClear(), err, want)

@@ -127,7 +127,7 @@ func (r *Range) Find(text string) (Code, error) {
 
 // listed returns the code under which the maker lists a shade.
 func (r *Range) listed(c Code) (string, bool) {
-	if slices.Contains(r.Shades, c.Text) || slices.Contains(r.Grammar.Clear, c.Text) {
+	if slices.Contains(r.Shades, c.Text) || r.Grammar.plain(c.Text) {
 		return c.Text, true
 	}
 	for _, text := range r.Shades {
@@ -137,6 +137,9 @@ func (r *Range) listed(c Code) (string, bool) {
 	}
 	return "", false
 }
+
+// IsPowder reports whether a code is one of the maker's powder lighteners.
+func (r *Range) IsPowder(c Code) bool { return slices.Contains(r.Grammar.Powder, c.Text) }
 
 // Undertone returns the warmth found at a level by the maker's table, else by the
 // usual one.

@@ -14,7 +14,7 @@ import (
 func saltmarsh() *Range {
 	return &Range{
 		Name:     "Saltmarsh",
-		Grammar:  Grammar{Style: Digits, Separators: []string{".", "/", "-"}, Clear: []string{"CL"}},
+		Grammar:  Grammar{Style: Digits, Separators: []string{".", "/", "-"}, Clear: []string{"CL"}, Powder: []string{"PW"}},
 		Darkest:  1,
 		Lightest: 12,
 		Tones: map[string]Tone{
@@ -30,7 +30,7 @@ func saltmarsh() *Range {
 func TestFind(t *testing.T) {
 	r := saltmarsh()
 	for text, want := range map[string]string{
-		"6.0": "6.0", "6/3": "6/3", "6.3": "6/3", "6-3": "6/3", "6.33": "6.33", "6/03": "6.03", "12-1": "12.1", "0/11": "0.11", "CL": "CL",
+		"6.0": "6.0", "6/3": "6/3", "6.3": "6/3", "6-3": "6/3", "6.33": "6.33", "6/03": "6.03", "12-1": "12.1", "0/11": "0.11", "CL": "CL", "PW": "PW",
 	} {
 		if code, err := r.Find(text); err != nil || code.Text != want {
 			t.Errorf("Find(%q) = %q, %v; want %q", text, code.Text, err, want)
