@@ -49,7 +49,7 @@ func (p Plane) Toward(d Vec3) Plane {
 // where it does not, the z axis or the x axis takes its place.
 func Frame(n, toward Vec3) (e1, e2 Vec3) {
 	for _, d := range []Vec3{toward, {Z: 1}, {X: 1}} {
-		if across := d.Across(n); across.Len() > 1e-6 {
+		if across := d.Across(n); across.Len() > 1e-3 {
 			e1 = across.Unit()
 			return e1, n.Cross(e1)
 		}

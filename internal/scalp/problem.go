@@ -70,7 +70,7 @@ func (p *Problem) reason() string {
 	case OffMidline:
 		return fmt.Sprintf("%q does not lie on the midline", p.What)
 	case OutOfRange:
-		return fmt.Sprintf("%s %g is not between %g and %g", p.What, p.Value, p.Least, p.Most)
+		return fmt.Sprintf("%s %.4g is not between %.4g and %.4g", p.What, p.Value, p.Least, p.Most)
 	case NoLine:
 		return "the points give no line on the head"
 	case NoZigzag:

@@ -39,6 +39,18 @@ func TestMisses(t *testing.T) {
 	expectNear(t, "distance", p.Value, 3, 1e-6)
 }
 
+// A zigzag along a line that misses is told as the miss it is.
+func TestZigzagMisses(t *testing.T) {
+	teeth := Zigzag{Teeth: 8, Depth: 1}
+	p := expectProblem(t, Misses, 1, `misses "left"`, Step{Part: Centre{}},
+		Step{Part: Side{Right: true, Distance: 4}, Of: of("left"), Zigzag: teeth})
+	if p.Value < 2.9 {
+		t.Errorf("the line is said to miss by %g cm", p.Value)
+	}
+	expectProblem(t, Misses, 1, `misses "above"`, Step{Part: Horizontal{At: place("crown")}},
+		Step{Part: Horizontal{At: place("occipital bone")}, Of: of("above"), Zigzag: teeth})
+}
+
 func TestProblemsOfNames(t *testing.T) {
 	p := expectProblem(t, UnknownSection, 1, `"top", "below"`, Step{Part: Horseshoe{}}, Step{Part: Centre{}, Of: of("topp")})
 	if len(p.Known) != 2 || p.Section != "topp" {

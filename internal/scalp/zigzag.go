@@ -93,7 +93,8 @@ func (w *wave) corners() []flat {
 }
 
 // bend replaces the first line of a division by a zigzag and cuts the net through
-// its tips.
+// its tips. A line that misses the sections is left as it is, for the division to
+// find.
 func (s *site) bend(d *division, z Zigzag) *Problem {
 	if !d.zigzag {
 		return &Problem{Code: NoZigzag}
@@ -101,9 +102,12 @@ func (s *site) bend(d *division, z Zigzag) *Problem {
 	base := d.fields[0].(line)
 	trace, ok := base.trace(s.head)
 	if !ok {
-		return &Problem{Code: Misses}
+		return nil
 	}
 	first, extent := s.extent(d, trace)
+	if extent == 0 {
+		return nil
+	}
 	if bad := z.problem(extent); bad != nil {
 		return bad
 	}
