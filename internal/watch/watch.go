@@ -36,6 +36,8 @@ const (
 	quiet = 10 * time.Millisecond
 	// patience is how long a stream of events may hold up the reading.
 	patience = 100 * time.Millisecond
+	// pulse is how often the watched folder itself is looked for.
+	pulse = time.Second
 	// buffer is how many events wait while places are read.
 	buffer = 1024
 )
@@ -49,6 +51,7 @@ type Watcher struct {
 	ignore func(path string) bool
 	notify *fsnotify.Watcher
 	top    *node           // what is known of the folder
+	self   fs.FileInfo     // the folder that is watched, whatever stands in its place
 	dirty  map[string]bool // places to read again; true where bytes were written
 	found  map[string]bool // changed paths that were not passed on yet
 }
@@ -94,6 +97,8 @@ func (w *Watcher) Run(ctx context.Context, batches chan<- []string) error {
 	defer w.notify.Close()
 	calm := time.NewTimer(quiet)
 	calm.Stop()
+	look := time.NewTicker(pulse)
+	defer look.Stop()
 	var first time.Time // of the events since the last reading
 	for {
 		var send chan<- []string
@@ -112,6 +117,11 @@ func (w *Watcher) Run(ctx context.Context, batches chan<- []string) error {
 				return fmt.Errorf("cannot watch %s any longer: %w", w.dir, err)
 			}
 			w.dirty["."] = false // anything may have happened
+		case <-look.C:
+			if !w.replaced() {
+				continue
+			}
+			w.dirty["."] = false
 		case <-calm.C:
 			first = time.Time{}
 			if err := w.settle(); err != nil {
@@ -126,6 +136,14 @@ func (w *Watcher) Run(ctx context.Context, batches chan<- []string) error {
 		first = cmp.Or(first, now)
 		calm.Reset(min(quiet, first.Add(patience).Sub(now)))
 	}
+}
+
+// replaced reports whether the watched folder is gone or another one is in its
+// place. The system is silent about the removal of a folder that some program, such
+// as a build, holds open.
+func (w *Watcher) replaced() bool {
+	info, err := os.Lstat(w.dir)
+	return err != nil || !os.SameFile(info, w.self)
 }
 
 // mark notes the place of an event and reports whether it matters.
@@ -229,6 +247,9 @@ func (w *Watcher) look(name string, old *node, written bool) (*node, error) {
 	if err != nil {
 		w.lose(name, old) // what cannot be looked at is as good as gone
 		return nil, nil
+	}
+	if name == "." {
+		w.self = info
 	}
 	if info.IsDir() {
 		return w.lookIn(name, old)

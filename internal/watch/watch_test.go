@@ -358,6 +358,29 @@ func TestFolderReplaced(t *testing.T) {
 	c.expect(gloss)
 }
 
+// The system does not tell of a folder that is removed while somebody has it open.
+func TestFolderGoneWhileOpen(t *testing.T) {
+	c := watched(t, nil)
+	held, err := os.Open(c.dir)
+	c.must(err)
+	defer held.Close()
+	go c.drain()
+	c.must(os.RemoveAll(c.dir))
+	if err := <-c.result; !errors.Is(err, ErrGone) {
+		t.Errorf("ended with %v", err)
+	}
+
+	c = watched(t, nil)
+	held, err = os.Open(c.dir)
+	c.must(err)
+	defer held.Close()
+	c.must(os.RemoveAll(c.dir))
+	c.write(gloss, "other")
+	c.expect(gloss, "content", "content/course.yaml", "lessons/02-roots", "lessons/02-roots/lesson.md")
+	c.write(gloss, "again")
+	c.expect(gloss)
+}
+
 func TestNothingIsLeftRunning(t *testing.T) {
 	before := runtime.NumGoroutine()
 	for range 20 {
