@@ -43,7 +43,7 @@ type Result struct {
 	opts        Options
 }
 
-// ErrCourse is returned by [Result.Pages] for a course that has errors.
+// ErrCourse is returned by [Result.Pages] and its parts for a course that has errors.
 var ErrCourse = errors.New("the course has errors")
 
 // Read reads and judges a course. The error is that of a cancelled context;
@@ -118,18 +118,24 @@ func readLessons(ctx context.Context, opts Options, folders []string) ([]*lesson
 	return lessons, found, nil
 }
 
-// ErrLayouts is wrapped by the error of [Result.Pages] for a course whose own
+// ErrLayouts is wrapped by the errors of [Result.Pages] for a course whose own
 // templates, styles or scripts cannot be used.
 var ErrLayouts = errors.New("the course's own layouts cannot be used")
 
 // Pages makes the site of a course without errors.
 func (r *Result) Pages() (*artifact.Tree, error) {
-	if diag.HasErrors(r.Diagnostics) {
-		return nil, ErrCourse
-	}
-	theme, err := r.theme()
+	theme, err := r.Theme()
 	if err != nil {
 		return nil, err
+	}
+	return r.PagesWith(theme)
+}
+
+// PagesWith is Pages with a theme that was kept from an earlier build. It must be
+// of the same layouts.
+func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
+	if diag.HasErrors(r.Diagnostics) {
+		return nil, ErrCourse
 	}
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
 		Theme: theme, Files: r.opts.Files, Live: r.opts.Live, Workers: r.opts.Workers,
@@ -140,9 +146,12 @@ func (r *Result) Pages() (*artifact.Tree, error) {
 	return tree, err
 }
 
-// theme makes the looks of the pages: plait's own, with the course's files in place
-// of those of the same name.
-func (r *Result) theme() (*page.Theme, error) {
+// Theme makes the look of the pages of a course without errors: plait's own, with
+// the course's files in place of those of the same name.
+func (r *Result) Theme() (*page.Theme, error) {
+	if diag.HasErrors(r.Diagnostics) {
+		return nil, ErrCourse
+	}
 	own := r.Course.Layouts.Value
 	if own == "" {
 		return page.NewTheme(r.opts.Layouts)

@@ -116,8 +116,13 @@ type opened struct {
 	folder *disk.Folder
 }
 
-// close releases the folder; what was written in it is written by then.
-func (o opened) close() { _ = o.folder.Close() }
+// close releases the folder, if there is one; what was written in it is written by
+// then.
+func (o opened) close() {
+	if o.folder != nil {
+		_ = o.folder.Close()
+	}
+}
 
 // readCourse opens, reads and judges the course in a folder.
 func readCourse(ctx context.Context, dir string, opts build.Options) (opened, error) {

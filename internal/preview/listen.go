@@ -28,33 +28,26 @@ const (
 	maxHeader  = 16 << 10 // bytes
 )
 
-// Listen opens a port of this computer that other computers cannot reach. The
-// address is a host and a port; a host of "" or "localhost" means 127.0.0.1, and
-// port 0 any free port. Where the port is taken by another program a free one is
-// opened in its place and moved is true.
-func Listen(address string) (ln net.Listener, moved bool, err error) {
-	host, port, err := net.SplitHostPort(address)
-	if err != nil {
-		return nil, false, fmt.Errorf("%q is no address: write a port such as :4000, or a host and a port such as 127.0.0.1:4000", address)
-	}
-	if host == "" || host == "localhost" {
-		host = "127.0.0.1"
-	}
-	if ip := net.ParseIP(host); ip == nil || !ip.IsLoopback() {
-		return nil, false, fmt.Errorf("the preview is for this computer alone and cannot listen on %s: leave out the host", host)
-	}
-	ln, err = net.Listen("tcp", net.JoinHostPort(host, port))
+// Listen opens a port on the loopback interface, which other computers cannot
+// reach. Port 0 means any free one. Where the port is in use by another program a
+// free one is opened in its place and moved is true.
+func Listen(port uint16) (ln net.Listener, moved bool, err error) {
+	ln, err = net.ListenTCP("tcp4", loopback(port))
 	if errors.Is(err, syscall.EADDRINUSE) {
-		ln, err = net.Listen("tcp", net.JoinHostPort(host, "0"))
+		ln, err = net.ListenTCP("tcp4", loopback(0))
 		moved = true
 	}
 	if errors.Is(err, fs.ErrPermission) {
 		err = fmt.Errorf("%w: choose a port from 1024 on", err)
 	}
 	if err != nil {
-		return nil, false, fmt.Errorf("cannot listen on %s: %w", address, err)
+		return nil, false, fmt.Errorf("cannot open port %d: %w", port, err)
 	}
 	return ln, moved, nil
+}
+
+func loopback(port uint16) *net.TCPAddr {
+	return &net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: int(port)}
 }
 
 // Serve answers on the listener until the context is done, and closes it.

@@ -304,7 +304,7 @@ func TestManyProblems(t *testing.T) {
 // start serves on a port of its own until the test ends.
 func start(t testing.TB, s *Server) (address string) {
 	t.Helper()
-	ln, _, err := Listen(":0")
+	ln, _, err := Listen(0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -504,31 +504,22 @@ func TestCrowd(t *testing.T) {
 }
 
 func TestListen(t *testing.T) {
-	ln, moved, err := Listen("localhost:0")
+	ln, moved, err := Listen(0)
 	if err != nil || moved {
 		t.Fatal(moved, err)
 	}
 	defer ln.Close()
-	if ip := ln.Addr().(*net.TCPAddr).IP; !ip.IsLoopback() {
-		t.Errorf("listens on %v", ip)
+	at := ln.Addr().(*net.TCPAddr)
+	if !at.IP.IsLoopback() {
+		t.Errorf("listens on %v", at.IP)
 	}
-	other, moved, err := Listen(ln.Addr().String())
+	other, moved, err := Listen(uint16(at.Port))
 	if err != nil || !moved {
 		t.Fatalf("a port that is taken: %v, %v", moved, err)
 	}
-	other.Close()
-	for _, address := range []string{"0.0.0.0:4000", "[::]:4000", "192.168.1.7:4000", "example.org:4000"} {
-		if ln, _, err := Listen(address); err == nil || !strings.Contains(err.Error(), "for this computer alone") {
-			t.Errorf("%s: %v", address, err)
-			if ln != nil {
-				ln.Close()
-			}
-		}
-	}
-	for _, address := range []string{"", "4000", "127.0.0.1:ninety", ":99999"} {
-		if _, _, err := Listen(address); err == nil {
-			t.Errorf("%q: no error", address)
-		}
+	defer other.Close()
+	if other.Addr().String() == ln.Addr().String() || !other.Addr().(*net.TCPAddr).IP.IsLoopback() {
+		t.Errorf("in place of %v: %v", ln.Addr(), other.Addr())
 	}
 }
 
