@@ -70,6 +70,7 @@ var testOnly = []string{
 	"internal/archtest",
 	"internal/browsertest",
 	"internal/corpus",
+	"internal/reference",
 }
 
 // homes gives each third-party package that the design fixes its one importer,
