@@ -101,7 +101,7 @@ func bowlReads(d *derive.Formula) []ReadView {
 		})
 	}
 	if d.Time.Set() {
-		reads = append(reads, ReadView{Term: "Time", Value: minutes(d.Time.Value), Note: zeroText(d.Time.Zero)})
+		reads = append(reads, timeRead(d.Time))
 	}
 	if d.Bowl.HasLevel {
 		reads = append(reads, ReadView{Term: "Reads as", Value: derive.Reading(d.Bowl.Level), Note: cancels(d)})
@@ -121,6 +121,14 @@ func bowlReads(d *derive.Formula) []ReadView {
 		reads = append(reads, r)
 	}
 	return reads
+}
+
+// timeRead shows a processing time with the moment it counts from.
+func timeRead(t formula.Time) ReadView {
+	if t.Value.Min == 0 {
+		return ReadView{Term: "Time", Value: spaced(measure.Minutes(t.Value.Max)), Note: "at most, " + zeroText(t.Zero)}
+	}
+	return ReadView{Term: "Time", Value: minutes(t.Value), Note: zeroText(t.Zero)}
 }
 
 // cancels names the bases of the colour and the warmth each works against: violet
