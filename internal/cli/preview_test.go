@@ -192,12 +192,12 @@ func TestPreviewFollowsEveryPartOfTheCourse(t *testing.T) {
 	p.expectPrinted(":10: error: the course's own layouts cannot be used: templates/lesson.html")
 	p.expect(lessonPage, "second look")
 	// Other changes do not hide it.
-	p.replace("content/about.md", "# ", "# New: ")
+	p.replace("content/about.md", "title: ", "title: New, ")
 	p.expectPrinted("content/about.md changed: ")
 	p.expect(lessonPage, "second look")
 	p.replace("content/course.yaml", "layouts: look\n", "")
 	p.expect(lessonPage, "Your first bowl")
-	p.expect("about.html", "New: ")
+	p.expect("about.html", "New, ")
 }
 
 // A picture is read from the course's folder when it is asked for, also after builds

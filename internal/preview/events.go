@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"net/http"
+	"net/url"
 	"time"
 )
 
@@ -14,12 +15,14 @@ const (
 
 // message tells a page what there is now.
 type message struct {
-	Site    string `json:"site"`    // name of the newest site, "" for none
-	Trouble string `json:"trouble"` // name of the list of problems, "" for none
+	Page   string `json:"page"`   // state of what its path leads to, see pageTag
+	List   string `json:"list"`   // names what the last build found, "" for nothing
+	Count  string `json:"count"`  // how much that is, in words
+	Failed bool   `json:"failed"` // the last build made no site
 }
 
 // events sends a message now and after each update, as server-sent events (WHATWG
-// HTML, section 9.2), until the page goes.
+// HTML, section 9.2), until the page goes. The page says in the query which it is.
 func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	stream := s.subscribe()
 	if stream == nil {
@@ -34,13 +37,14 @@ func (s *Server) events(w http.ResponseWriter, r *http.Request) {
 	}
 	heart := time.NewTicker(beat)
 	defer heart.Stop()
-	text := "retry: 300\n" + s.message()
+	page := r.URL.Query().Get("page")
+	text := "retry: 300\n" + s.message(page)
 	for send(w, text) == nil {
 		select {
 		case <-r.Context().Done():
 			return
 		case <-stream:
-			text = s.message()
+			text = s.message(page)
 		case <-heart.C:
 			text = ":\n\n"
 		}
@@ -60,11 +64,17 @@ func send(w http.ResponseWriter, text string) error {
 	return control.Flush()
 }
 
-func (s *Server) message() string {
-	now := s.state()
-	data, err := json.Marshal(message{Site: now.site, Trouble: now.trouble})
+// message is the event for a page, which is named by its path as it stands in the
+// address.
+func (s *Server) message(page string) string {
+	path, err := url.PathUnescape(page)
 	if err != nil {
-		panic(err) // two strings always can be written
+		path = "" // no page has an address that cannot be read
+	}
+	now := s.state()
+	data, err := json.Marshal(message{Page: pageTag(now, path), List: now.list, Count: inWords(now.found), Failed: now.failed})
+	if err != nil {
+		panic(err) // strings and truth values can always be written
 	}
 	return fmt.Sprintf("event: state\ndata: %s\n\n", data)
 }

@@ -2,19 +2,22 @@
 //
 // A [Server] answers this computer alone, straight from an [artifact.Tree] in
 // memory; only pictures and film are read from the course's folder. Whoever builds
-// the course hands each result to [Server.Update], and every open page follows: it
-// loads itself again at the place where it was, or, where the course has errors,
-// stays as it was under a list of what is to be mended. Before there has been a
-// build without errors that list is the page.
+// the course hands each result to [Server.Update], and every open page follows. One
+// that has changed loads itself again at the place where it was. Where the course
+// has errors all stay as they were, under a list of what is to be mended; warnings
+// and notes are a small count that opens the same list. Before there has been a
+// build without errors the list is the page.
 //
 // Pages must be made for this: they hold a script element for [Script] and their
 // content policy allows connections to their own server.
 package preview
 
 import (
+	"cmp"
 	"crypto/rand"
 	"fmt"
 	"io/fs"
+	"slices"
 	"sync"
 
 	"plait/internal/artifact"
@@ -34,7 +37,7 @@ type Result struct {
 // Server holds the last site that was built without errors. Its methods are safe
 // for concurrent use.
 type Server struct {
-	run   string        // tells pages of an earlier run from those of this one
+	run   string        // tells the lists of this run from those of earlier ones
 	slots chan struct{} // one for each request that is being answered
 
 	mu      sync.Mutex
@@ -45,11 +48,13 @@ type Server struct {
 
 // state is what pages see between two results. It is never changed, only replaced.
 type state struct {
-	site     string // names the site that is shown, "" for none yet
-	tree     *artifact.Tree
-	inputs   fs.FS
-	trouble  string // names the list of problems, "" where the last build was good
-	problems []diag.Diagnostic
+	tree   *artifact.Tree // of the last good build, nil for none yet
+	inputs fs.FS
+
+	// Of the last build, good or not:
+	list   string // names what was found, "" where that is nothing
+	found  []diag.Diagnostic
+	failed bool // it made no site
 }
 
 // New returns a server that has nothing to show yet.
@@ -67,15 +72,24 @@ func (s *Server) Update(r Result) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.builds++
-	name := fmt.Sprintf("%s-%d", s.run, s.builds)
-	if r.Tree == nil || diag.HasErrors(r.Diagnostics) {
-		s.now.trouble, s.now.problems = name, diag.Sorted(r.Diagnostics)
-	} else {
-		s.now = state{site: name, tree: r.Tree, inputs: r.Inputs}
+	next := state{tree: r.Tree, inputs: r.Inputs, found: worstFirst(r.Diagnostics)}
+	if next.failed = r.Tree == nil || diag.HasErrors(r.Diagnostics); next.failed {
+		next.tree, next.inputs = s.now.tree, s.now.inputs
 	}
+	if next.failed || len(next.found) > 0 {
+		next.list = fmt.Sprintf("%s-%d", s.run, s.builds)
+	}
+	s.now = next
 	for stream := range s.streams {
 		wake(stream)
 	}
+}
+
+// worstFirst orders what was found for the list.
+func worstFirst(found []diag.Diagnostic) []diag.Diagnostic {
+	sorted := diag.Sorted(found)
+	slices.SortStableFunc(sorted, func(a, b diag.Diagnostic) int { return cmp.Compare(a.Severity, b.Severity) })
+	return sorted
 }
 
 func (s *Server) state() state {

@@ -10,6 +10,7 @@ import (
 	"net"
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"strings"
 	"sync"
 	"testing"
@@ -165,7 +166,7 @@ func TestRangesAndTags(t *testing.T) {
 			t.Errorf("%q: %d, %d bytes", c.headers, r.StatusCode, len(text))
 		}
 	}
-	for _, target := range []string{"/media/gloss.webm", "/assets/plait.css"} {
+	for _, target := range []string{"/media/gloss.webm", "/assets/plait.css", "/lessons/gloss.html"} {
 		tag := get(t, h, target).Header.Get("ETag")
 		if r := get(t, h, target, "If-None-Match", tag); tag == "" || r.StatusCode != 304 {
 			t.Errorf("%s: %q gives %d", target, tag, r.StatusCode)
@@ -175,8 +176,8 @@ func TestRangesAndTags(t *testing.T) {
 	if r.StatusCode != 200 || r.Header.Get("Content-Length") != "1024" || body(t, r) != "" {
 		t.Errorf("HEAD: %d, %s", r.StatusCode, r.Header.Get("Content-Length"))
 	}
-	// A page must never come from a store: its name would be an old one.
-	if r := get(t, h, "/"); r.Header.Get("Cache-Control") != "no-store" || r.Header.Get("ETag") != "" {
+	// A page must never come from a store: it would show what was there before.
+	if r := get(t, h, "/"); r.Header.Get("Cache-Control") != "no-store" {
 		t.Errorf("the page may be stored: %v", r.Header)
 	}
 	if policy := get(t, h, "/assets/head.svg").Header.Get("Content-Security-Policy"); !strings.Contains(policy, "default-src 'none'") || !strings.Contains(policy, "sandbox") {
@@ -255,15 +256,16 @@ func TestProblems(t *testing.T) {
 		t.Errorf("%d %v", r.StatusCode, r.Header)
 	}
 	for _, want := range []string{
-		"<h1 id=\"plait-problems-title\">One error in the course</h1>",
+		"<h1 id=\"plait-problems-title\">1 error and 1 warning</h1>",
 		"There is no page to show yet",
 		"ratio &#34;2:1&#34; is &lt;script&gt;alert(1)&lt;/script&gt; <small>formula/ratio</small>",
-		"<b>lessons/01-gloss/lesson.md</b> line 2, column 9",
+		"<span class=\"plait-error\">error:</span> ratio",
+		"<b>lessons/01-gloss/lesson.md</b>:2:9",
 		"<span class=\"plait-line\">2</span>\tratio: <mark>2:1</mark> # &lt;café&gt;</pre>",
 		"in this lesson",
-		"line 1, column 3",
+		"<b>lessons/01-gloss/lesson.md</b>:1:3",
 		"write 1:2 or 2:1 &amp; say which is colour",
-		"There is one warning as well",
+		"<span class=\"plait-warning\">warning:</span> a warning",
 		"<script src=\"/-/preview.js\">",
 	} {
 		if !strings.Contains(text, want) {
@@ -292,8 +294,13 @@ func TestManyProblems(t *testing.T) {
 	}
 	s.Update(r)
 	text := body(t, get(t, s.Handler(), "/"))
-	if strings.Count(text, "<li>") != maxShown || !strings.Contains(text, "480 more errors follow") || !strings.Contains(text, "500 errors in the course") {
+	if strings.Count(text, "<li>") != maxShown || !strings.Contains(text, "There are 460 more") || !strings.Contains(text, "500 errors") {
 		t.Errorf("got %d items:\n%s", strings.Count(text, "<li>"), text)
+	}
+	r.Diagnostics = r.Diagnostics[:maxShown+1]
+	s.Update(r)
+	if text := body(t, get(t, s.Handler(), "/")); !strings.Contains(text, "There is one more") {
+		t.Errorf("with one too many:\n%s", text)
 	}
 	s.Update(Result{})
 	if text := body(t, get(t, s.Handler(), "/")); !strings.Contains(text, "The course could not be built") {
@@ -327,9 +334,9 @@ type stream struct {
 	close func() error
 }
 
-func listen(t *testing.T, address string) *stream {
+func listen(t *testing.T, address, page string) *stream {
 	t.Helper()
-	r, err := http.Get(address + "/-/events")
+	r, err := http.Get(address + "/-/events?page=" + url.QueryEscape(page))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -360,44 +367,90 @@ func (s *stream) next() message {
 func TestEvents(t *testing.T) {
 	s := New()
 	address := start(t, s)
-	page := listen(t, address)
-	if m := page.next(); m != (message{}) {
+	const gloss = "/lessons/gloss.html"
+	page, stray := listen(t, address, gloss), listen(t, address, "/stray.html")
+	if m := page.next(); m != (message{Page: waiting}) {
 		t.Errorf("before any build: %+v", m)
 	}
+	stray.next()
+
 	s.Update(good(t, "one"))
 	first := page.next()
-	if first.Site == "" || first.Trouble != "" {
+	if first.List != "" || first.Count != "" || first.Failed {
 		t.Errorf("after a good build: %+v", first)
 	}
-	// The page says which site it is of.
-	r, err := http.Get(address + "/")
+	if m := stray.next(); m != (message{Page: missing}) {
+		t.Errorf("where no page is: %+v", m)
+	}
+	// The page is sent with the same tag.
+	r, err := http.Get(address + gloss)
 	if err != nil {
 		t.Fatal(err)
 	}
 	r.Body.Close()
-	if got := r.Header.Get("Server-Timing"); got != fmt.Sprintf("plait;desc=%q", first.Site) {
-		t.Errorf("the page is of %s, the site is %s", got, first.Site)
+	if got := r.Header.Get("Server-Timing"); got != fmt.Sprintf("plait;desc=%q", first.Page) {
+		t.Errorf("the page is %s, the message says %s", got, first.Page)
 	}
+
 	s.Update(bad("x"))
-	trouble := page.next()
-	if trouble.Site != first.Site || trouble.Trouble == "" {
-		t.Errorf("after a bad build: %+v", trouble)
+	broken := page.next()
+	if broken.Page != first.Page || broken.List == "" || broken.Count != "1 error and 1 warning" || !broken.Failed {
+		t.Errorf("after a bad build: %+v", broken)
 	}
-	if late := listen(t, address).next(); late != trouble {
+	if late := listen(t, address, gloss).next(); late != broken {
 		t.Errorf("a page that comes later is told %+v", late)
 	}
+
+	warned := good(t, "one")
+	warned.Diagnostics = bad("x").Diagnostics[1:]
+	s.Update(warned)
+	m := page.next()
+	if m.Page != first.Page || m.List == "" || m.List == broken.List || m.Count != "1 warning" || m.Failed {
+		t.Errorf("after a build with a warning: %+v", m)
+	}
 	s.Update(good(t, "two"))
-	if m := page.next(); m.Site == first.Site || m.Trouble != "" {
+	if m := page.next(); m.Page == first.Page || m.List != "" {
 		t.Errorf("after the mend: %+v", m)
 	}
 	page.close()
 	for range 500 {
-		if s.open() == 1 { // the late one
+		if s.open() == 2 { // the stray and the late one
 			return
 		}
 		time.Sleep(10 * time.Millisecond)
 	}
 	t.Errorf("%d streams are open", s.open())
+}
+
+// A page is named as it stands in the address, and only a page whose own bytes have
+// changed is told of another state.
+func TestPageTags(t *testing.T) {
+	s := New()
+	s.Update(good(t, "one"))
+	before := s.state()
+	r := good(t, "one")
+	if err := r.Tree.Add(artifact.File{Path: "about.html", Stage: artifact.Page, Data: []byte("about")}); err != nil {
+		t.Fatal(err)
+	}
+	s.Update(r)
+	for path, want := range map[string]string{
+		"/":                                 tagOf([]byte("<title>home</title>one")),
+		"/index.html":                       tagOf([]byte("<title>home</title>one")),
+		"/lessons/%C3%BCberblick.html":      tagOf([]byte("<title>view</title>")),
+		"/about.html":                       tagOf([]byte("about")),
+		"/stray.html":                       missing,
+		"":                                  missing,
+		"%zz":                               missing,
+		"/lessons/../content/course.yaml":   missing,
+		"/lessons/..%2fcontent/course.yaml": missing,
+	} {
+		if got := s.message(path); !strings.Contains(got, `{"page":"`+want+`",`) {
+			t.Errorf("%s: %s, want %s", path, got, want)
+		}
+	}
+	if pageTag(before, "/index.html") != pageTag(s.state(), "/index.html") {
+		t.Error("a page that is the same has another tag")
+	}
 }
 
 func (s *Server) open() int {
@@ -410,14 +463,15 @@ func (s *Server) open() int {
 func TestUpdatesDoNotWait(t *testing.T) {
 	s := New()
 	address := start(t, s)
-	slow := listen(t, address)
+	slow := listen(t, address, "/")
 	slow.next()
 	result := good(t, "x")
 	for range 10_000 {
 		s.Update(result)
 	}
-	want := message{Site: s.state().site}
-	for i := 0; slow.next() != want; i++ {
+	s.Update(good(t, "newest"))
+	want := pageTag(s.state(), "/")
+	for i := 0; slow.next().Page != want; i++ {
 		if i > 10_000 {
 			t.Fatal("the newest never came")
 		}
@@ -472,7 +526,7 @@ func TestCrowd(t *testing.T) {
 	}
 	var pages []*stream
 	for range 200 {
-		pages = append(pages, listen(t, address))
+		pages = append(pages, listen(t, address, "/lessons/gloss.html"))
 	}
 	var group sync.WaitGroup
 	for range 4 {
@@ -491,13 +545,14 @@ func TestCrowd(t *testing.T) {
 			}
 		})
 	}
-	last := good(t, "last")
+	next := good(t, "next")
 	for range 100 {
-		s.Update(last)
+		s.Update(next)
 	}
-	want := message{Site: s.state().site}
+	s.Update(good(t, "last"))
+	want := pageTag(s.state(), "/lessons/gloss.html")
 	for _, p := range pages {
-		for p.next() != want {
+		for p.next().Page != want {
 		}
 	}
 	group.Wait()
@@ -563,16 +618,18 @@ func BenchmarkPage(b *testing.B) {
 func BenchmarkUpdate(b *testing.B) {
 	s := New()
 	address := start(b, s)
-	r, err := http.Get(address + "/-/events")
+	r, err := http.Get(address + "/-/events?page=/")
 	if err != nil {
 		b.Fatal(err)
 	}
 	defer r.Body.Close()
 	lines := bufio.NewScanner(r.Body)
-	result := good(b, "x")
+	results := [2]Result{good(b, "even"), good(b, "odd")}
+	i := 0
 	for b.Loop() {
-		s.Update(result)
-		for want := s.state().site; !strings.Contains(lines.Text(), want); {
+		s.Update(results[i%2])
+		i++
+		for want := pageTag(s.state(), "/"); !strings.Contains(lines.Text(), want); {
 			if !lines.Scan() {
 				b.Fatal(lines.Err())
 			}

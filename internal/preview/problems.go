@@ -6,14 +6,15 @@ import (
 	"fmt"
 	"html/template"
 	"net/http"
+	"strings"
 	"sync"
 
 	"plait/internal/diag"
 	"plait/internal/source"
 )
 
-// maxShown is how many problems are listed; who has more mends these first.
-const maxShown = 20
+// maxShown is how much of what was found is listed; who has more mends this first.
+const maxShown = 40
 
 // ownPolicy is the content policy of the preview's own pages.
 const ownPolicy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src data:; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
@@ -25,24 +26,25 @@ var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("pages").Parse(pagesText))
 })
 
-// problems is what the list of problems shows.
+// problems is what the list of findings shows.
 type problems struct {
-	Site     string // as in state
-	Trouble  string
+	Page     string // as in message
+	List     string
 	Building bool // there was no result yet
+	Failed   bool
 	HasSite  bool // the site of an earlier build is shown
 	Title    string
 	Items    []problem
-	More     int // errors that are not listed
-	Warnings int
+	More     int // findings that are not listed
 }
 
 type problem struct {
-	Message string
-	Rule    string
-	Place   place
-	Notes   []note
-	Help    string
+	Severity string
+	Message  string
+	Rule     string
+	Place    place
+	Notes    []note
+	Help     string
 }
 
 type note struct {
@@ -59,33 +61,51 @@ type place struct {
 
 func newProblems(now state) problems {
 	p := problems{
-		Site: now.site, Trouble: now.trouble,
-		Building: now.site == "" && now.trouble == "",
-		HasSite:  now.site != "",
-		Warnings: diag.Count(now.problems, diag.Warning),
+		Page: waiting, List: now.list,
+		Building: now.tree == nil && !now.failed,
+		Failed:   now.failed,
+		HasSite:  now.tree != nil,
+		Title:    title(now),
+		More:     max(len(now.found)-maxShown, 0),
 	}
-	errors := diag.Count(now.problems, diag.Error)
-	for _, d := range now.problems {
-		if d.Severity == diag.Error && len(p.Items) < maxShown {
-			p.Items = append(p.Items, newProblem(d))
-		}
-	}
-	p.More = errors - len(p.Items)
-	switch {
-	case p.Building:
-		p.Title = "The course is being built"
-	case errors == 0:
-		p.Title = "The course could not be built"
-	case errors == 1:
-		p.Title = "One error in the course"
-	default:
-		p.Title = fmt.Sprintf("%d errors in the course", errors)
+	for _, d := range now.found[:len(now.found)-p.More] {
+		p.Items = append(p.Items, newProblem(d))
 	}
 	return p
 }
 
+func title(now state) string {
+	switch {
+	case now.tree == nil && !now.failed:
+		return "The course is being built"
+	case now.failed && !diag.HasErrors(now.found):
+		return "The course could not be built"
+	case len(now.found) == 0:
+		return "Nothing was found"
+	}
+	return inWords(now.found)
+}
+
+// inWords counts what was found: 2 errors and 1 warning.
+func inWords(found []diag.Diagnostic) string {
+	var parts []string
+	for _, severity := range []diag.Severity{diag.Error, diag.Warning, diag.Note} {
+		switch n := diag.Count(found, severity); n {
+		case 0:
+		case 1:
+			parts = append(parts, "1 "+severity.String())
+		default:
+			parts = append(parts, fmt.Sprintf("%d %ss", n, severity))
+		}
+	}
+	if last := len(parts) - 1; last > 0 {
+		return strings.Join(parts[:last], ", ") + " and " + parts[last]
+	}
+	return strings.Join(parts, "")
+}
+
 func newProblem(d diag.Diagnostic) problem {
-	p := problem{Message: d.Message, Rule: d.Rule, Place: newPlace(d.Span), Help: d.Help}
+	p := problem{Severity: d.Severity.String(), Message: d.Message, Rule: d.Rule, Place: newPlace(d.Span), Help: d.Help}
 	for _, n := range d.Notes {
 		p.Notes = append(p.Notes, note{Message: n.Message, Place: newPlace(n.Span)})
 	}
@@ -102,7 +122,7 @@ func newPlace(s source.Span) place {
 	return p
 }
 
-type missingPage struct{ Site, Path string }
+type missingPage struct{ Page, Path string }
 
 // page answers with one of the preview's own pages.
 func (s *Server) page(w http.ResponseWriter, r *http.Request, code int, name string, view any) {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	_ "embed"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -125,8 +126,8 @@ func (s *Server) file(w http.ResponseWriter, r *http.Request, now state) {
 		return
 	}
 	if path.Ext(f.Path) == ".html" {
-		// The page's script compares the name with that of the newest site.
-		w.Header().Set("Server-Timing", fmt.Sprintf("plait;desc=%q", now.site))
+		// The page's script compares the tag with that of the newest build.
+		w.Header().Set("Server-Timing", fmt.Sprintf("plait;desc=%q", tagOf(f.Data)))
 		w.Header().Set("Content-Security-Policy", "frame-ancestors 'none'")
 	}
 	if f.Input == "" {
@@ -143,7 +144,7 @@ func (s *Server) file(w http.ResponseWriter, r *http.Request, now state) {
 }
 
 func (s *Server) missing(w http.ResponseWriter, r *http.Request, now state) {
-	s.page(w, r, http.StatusNotFound, "missing", missingPage{Site: now.site, Path: r.URL.Path})
+	s.page(w, r, http.StatusNotFound, "missing", missingPage{Page: missing, Path: r.URL.Path})
 }
 
 // lookup finds the file of a request's path. The path of a folder means the index
@@ -159,12 +160,34 @@ func lookup(tree *artifact.Tree, requested string) (artifact.File, bool) {
 	return tree.Get(name)
 }
 
-func serveBytes(w http.ResponseWriter, r *http.Request, name string, data []byte) {
-	tag := ""
-	if path.Ext(name) != ".html" {
-		tag = fmt.Sprintf("%x", sha256.Sum256(data))
+// The states of a path that leads to no page.
+const (
+	waiting = "waiting" // there is no site yet
+	missing = "missing"
+)
+
+// pageTag names the state of the page at a path. Whatever a page shows has a name of
+// its content, so a page that says the same bytes looks the same.
+func pageTag(now state, requested string) string {
+	if now.tree == nil {
+		return waiting
 	}
-	serve(w, r, name, tag, bytes.NewReader(data))
+	f, ok := lookup(now.tree, requested)
+	if !ok {
+		return missing
+	}
+	return tagOf(f.Data)
+}
+
+// tagOf names content, in short: it is only ever compared with what was at the same
+// path before.
+func tagOf(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:12])
+}
+
+func serveBytes(w http.ResponseWriter, r *http.Request, name string, data []byte) {
+	serve(w, r, name, tagOf(data), bytes.NewReader(data))
 }
 
 // serveInput answers with a file of the course's folder. A film is not summed up
@@ -188,18 +211,16 @@ func serveInput(w http.ResponseWriter, r *http.Request, f artifact.File, inputs 
 }
 
 // serve answers with content, or the parts that are asked for (RFC 9110, section
-// 14), or with nothing where the browser has what the tag names (section 13). What
-// has no tag is not kept: a page that is shown again from a store would have the
-// name of an old site.
+// 14), or with nothing where the browser has what the tag names (section 13). Pages
+// are never kept: one that comes from a store would show what was there before.
 func serve(w http.ResponseWriter, r *http.Request, name, tag string, content io.ReadSeeker) {
 	h := w.Header()
 	h.Set("Content-Type", mediaType(name))
-	if tag == "" {
+	h.Set("Cache-Control", "no-cache")
+	if path.Ext(name) == ".html" {
 		h.Set("Cache-Control", "no-store")
-	} else {
-		h.Set("Cache-Control", "no-cache")
-		h.Set("ETag", `"`+tag+`"`)
 	}
+	h.Set("ETag", `"`+tag+`"`)
 	if path.Ext(name) == ".svg" {
 		// A drawing opened by itself is a page, and could bring a script along.
 		h.Set("Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox")

@@ -1,79 +1,112 @@
 // The script of a preview page. It listens to the server that the page came from:
-// when the course was built again it loads the page again, at the place where the
-// reader was, and when the course has errors it lays the list of them over it.
+// when the page has changed it loads it again, at the place where the reader was,
+// and it shows what was found in the course: errors at once, as a list over the
+// page, warnings and notes as a small count that opens the list.
 (() => {
   "use strict";
 
-  // The preview's own pages say which site and which list of problems they show.
+  // The preview's own pages say what they show; pages of the site need not.
   const own = document.documentElement.dataset;
-  const listed = own.trouble;
-  let shown = own.site ?? siteOfPage();
+  let shown = own.page ?? tagOfPage();
 
   let stream = null;
+  let latest = null; // state, as the server sends it
   let dialog = null;
   let opener = null;
 
-  // siteOfPage gives the name of the site that the page was taken from, which the
-  // server sends beside it; undefined in browsers that do not tell.
-  function siteOfPage() {
+  // tagOfPage gives the name of the page's content, which the server sends beside
+  // it; undefined in browsers that do not tell.
+  function tagOfPage() {
     const [page] = performance.getEntriesByType("navigation");
     return page?.serverTiming?.find((entry) => entry.name === "plait")?.description;
   }
 
-  // kept reads and writes what outlives a reload. A browser may refuse to keep it.
-  function kept(key, value) {
+  // recall and keep use what outlives a reload. A browser may refuse to keep it: then
+  // the page starts at its top and shows the list again.
+  function recall(key) {
     try {
-      if (value === undefined) return sessionStorage.getItem(`plait-preview/${key}`);
+      return sessionStorage.getItem(`plait-preview/${key}`);
+    } catch {
+      return null;
+    }
+  }
+
+  function keep(key, value) {
+    try {
       sessionStorage.setItem(`plait-preview/${key}`, value);
     } catch {
-      // Then the page starts at its top and shows the list again.
+      // See recall.
     }
-    return null;
   }
 
   function follow(state) {
-    shown ??= state.site;
-    if (state.site !== shown || (listed !== undefined && state.trouble !== listed)) {
-      reload(`${state.site} ${state.trouble}`);
-    } else if (listed === undefined) {
-      if (state.trouble) showProblems(state.trouble);
-      else hideProblems();
+    latest = state;
+    shown ??= state.page;
+    const current = own.list ?? state.list;
+    if (state.page !== shown || state.list !== current) {
+      if (reload(`${location.pathname} ${state.page} ${state.list === current ? "" : state.list}`)) return;
+    } else {
+      keep("loaded", "");
     }
+    if (own.list === undefined) show(state);
   }
 
-  // reload happens once for each state: a page that comes back as old as it was
-  // must not go round for ever.
+  // reload happens once for each state: a page that comes back as old as it was must
+  // not go round for ever.
   function reload(state) {
-    const key = location.pathname + " " + state;
-    if (kept("loaded") === key) return;
-    kept("loaded", key);
-    kept("place", JSON.stringify([location.pathname, scrollX, scrollY]));
+    if (recall("loaded") === state) return false;
+    keep("loaded", state);
+    keep("place", JSON.stringify([location.pathname, scrollX, scrollY]));
     location.reload();
+    return true;
   }
 
   function returnToPlace() {
-    const place = JSON.parse(kept("place") || "[]");
+    const place = JSON.parse(recall("place") || "[]");
     if (place[0] !== location.pathname) return;
     scrollTo({ left: place[1], top: place[2], behavior: "instant" });
   }
 
-  async function showProblems(trouble) {
-    const answer = await fetch("/-/problems");
-    if (!answer.ok) return;
-    const list = await answer.text();
-    if (!dialog) makeDialog();
-    dialog.dataset.trouble = trouble;
+  async function show(state) {
+    if (!state.list) {
+      dialog?.remove();
+      opener?.remove();
+      dialog = opener = null;
+      return;
+    }
+    const list = await fetchList();
+    if (list === null || latest !== state) return; // a newer one is on its way
+    if (!dialog) make();
+    dialog.dataset.list = state.list;
+    dialog.classList.toggle("plait-failed", state.failed);
     dialog.querySelector("div").innerHTML = list;
-    opener.textContent = dialog.querySelector("h1").textContent;
-    if (kept("closed") === trouble) closed();
-    else if (!dialog.open) dialog.showModal();
+    opener.textContent = state.count || "Not built";
+    opener.classList.toggle("plait-failed", state.failed);
+    const wanted = state.failed ? recall("closed") !== state.list : recall("open") === "yes";
+    if (wanted) open();
+    else dialog.close();
+    opener.hidden = dialog.open;
   }
 
-  function makeDialog() {
+  async function fetchList() {
+    try {
+      const answer = await fetch("/-/problems");
+      return answer.ok ? await answer.text() : null;
+    } catch {
+      return null; // the server has gone; the next state brings the list
+    }
+  }
+
+  function open() {
+    opener.hidden = true;
+    if (!dialog.open) dialog.showModal();
+  }
+
+  function make() {
     const link = document.createElement("link");
     link.rel = "stylesheet";
     link.href = "/-/preview.css";
-    document.head.append(link);
+    if (!document.querySelector(`link[href="${link.getAttribute("href")}"]`)) document.head.append(link);
 
     dialog = document.createElement("dialog");
     dialog.className = "plait-problems";
@@ -82,17 +115,21 @@
     close.autofocus = true;
     dialog.append(document.createElement("div"), close);
     dialog.addEventListener("close", () => {
-      kept("closed", dialog.dataset.trouble);
-      closed();
+      keep("closed", dialog.dataset.list);
+      keep("open", "");
+      opener.hidden = false;
+      if (document.activeElement === document.body) opener.focus({ preventScroll: true });
     });
+    // Keys that are pressed in the list are not meant for the page below it.
+    dialog.addEventListener("keydown", (event) => event.stopPropagation());
 
     opener = button("", () => {
-      kept("closed", "");
-      opener.hidden = true;
-      dialog.showModal();
+      keep("closed", "");
+      keep("open", "yes");
+      open();
     });
     opener.className = "plait-problems-opener";
-    opener.hidden = true;
+    opener.setAttribute("aria-haspopup", "dialog");
     document.body.append(dialog, opener);
   }
 
@@ -104,32 +141,23 @@
     return b;
   }
 
-  function closed() {
-    if (opener) opener.hidden = false;
-  }
-
-  function hideProblems() {
-    dialog?.remove();
-    opener?.remove();
-    dialog = opener = null;
-  }
-
-  // A browser keeps only a few connections to one server, so pages that nobody
-  // looks at do not listen. They learn what they missed when they are seen again.
+  // A browser keeps only a few connections to one server, so pages that nobody looks
+  // at do not listen. They learn what they missed when they are seen again.
   function listen() {
-    if (document.hidden) {
-      stream?.close();
-      stream = null;
-      return;
-    }
+    if (document.hidden) return deafen();
     if (stream) return;
-    stream = new EventSource("/-/events");
+    stream = new EventSource("/-/events?page=" + encodeURIComponent(location.pathname));
     stream.addEventListener("state", (event) => follow(JSON.parse(event.data)));
     stream.addEventListener("error", () => {
       if (stream?.readyState !== EventSource.CLOSED) return; // it tries again by itself
       stream = null;
       setTimeout(listen, 2000);
     });
+  }
+
+  function deafen() {
+    stream?.close();
+    stream = null;
   }
 
   document.addEventListener("DOMContentLoaded", () => {
@@ -140,6 +168,9 @@
   // Pictures may have changed the height of the page since.
   addEventListener("load", () => {
     returnToPlace();
-    kept("place", "");
+    keep("place", "");
   });
+  // A browser may keep a page that is left, and show it as it was.
+  addEventListener("pagehide", deafen);
+  addEventListener("pageshow", listen);
 })();
