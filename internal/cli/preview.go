@@ -161,11 +161,15 @@ func (p *previewer) pagesWithTheme(r *build.Result) (*artifact.Tree, error) {
 	return r.PagesWith(p.theme)
 }
 
+// pagesFault says why pages could not be made of a course without errors: a layout
+// of its own, or a picture, cannot be read as what it should be.
 func pagesFault(r *build.Result, err error) diag.Diagnostic {
+	at := source.Span{}
 	if errors.Is(err, build.ErrLayouts) {
-		return diag.Errorf("page/layouts", r.Course.Layouts.Span, "%v", err)
+		at = r.Course.Layouts.Span
 	}
-	return diag.Errorf("page/unmade", source.Span{}, "the pages could not be made: %v", err)
+	return diag.Errorf("text/unreadable", at, "the pages could not be made: %v", err).
+		WithHelp("mend the file that is named, and save it")
 }
 
 // within reports whether a path is a folder or lies in it.
