@@ -189,7 +189,7 @@ func TestPreviewFollowsEveryPartOfTheCourse(t *testing.T) {
 
 	// A template that cannot be read is told at the key that names its folder.
 	p.write("look/templates/lesson.html", `{{if}}`)
-	p.expectPrinted(":10: error: the course's own layouts cannot be used: templates/lesson.html")
+	p.expectPrinted(":10: error: the pages could not be made: the course's own layouts cannot be used: templates/lesson.html")
 	p.expect(lessonPage, "second look")
 	// Other changes do not hide it.
 	p.replace("content/about.md", "title: ", "title: New, ")
