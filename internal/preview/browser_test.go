@@ -159,7 +159,7 @@ func eval[T any](b *tab, expression string) T {
 // page is loaded again there may be nothing to ask.
 func (b *tab) expect(condition string) {
 	b.t.Helper()
-	for range 200 {
+	for range 400 {
 		ok, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](condition))
 		if err == nil && ok {
 			return

@@ -98,8 +98,8 @@
   }
 
   function open() {
-    opener.hidden = true;
     if (!dialog.open) dialog.showModal();
+    opener.hidden = true;
   }
 
   function make() {
@@ -113,12 +113,16 @@
     dialog.setAttribute("aria-labelledby", "plait-problems-title");
     const close = button("Close", () => dialog.close());
     close.autofocus = true;
-    dialog.append(document.createElement("div"), close);
+    const foot = document.createElement("footer");
+    foot.append(close);
+    dialog.append(document.createElement("div"), foot);
     dialog.addEventListener("close", () => {
       keep("closed", dialog.dataset.list);
       keep("open", "");
       opener.hidden = false;
-      if (document.activeElement === document.body) opener.focus({ preventScroll: true });
+      // Where the focus came from it goes back by itself, but not to what was hidden.
+      const at = document.activeElement;
+      if (at === document.body || dialog.contains(at)) opener.focus({ preventScroll: true });
     });
     // Keys that are pressed in the list are not meant for the page below it.
     dialog.addEventListener("keydown", (event) => event.stopPropagation());
