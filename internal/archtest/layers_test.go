@@ -31,6 +31,7 @@ var layers = []struct {
 		"internal/mix",
 		"internal/amount",
 		"internal/timing",
+		"internal/care",
 		"internal/geom",
 		"internal/head",
 		"internal/scalp",

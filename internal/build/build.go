@@ -40,6 +40,7 @@ type Result struct {
 	Course      *course.Course
 	Derived     *derive.Derived
 	Diagnostics []diag.Diagnostic // sorted
+	Accepted    []check.Accepted  // what lessons let stand
 	opts        Options
 }
 
@@ -57,8 +58,9 @@ func Read(ctx context.Context, opts Options) (*Result, error) {
 	found = append(found, faults...)
 	d, faults := derive.Run(c)
 	found = append(found, faults...)
-	found = append(found, check.Run(c, d)...)
-	return &Result{Course: c, Derived: d, Diagnostics: diag.Sorted(found), opts: opts}, nil
+	judged, accepted := check.Run(c, d)
+	found = diag.Sorted(append(found, judged...))
+	return &Result{Course: c, Derived: d, Diagnostics: found, Accepted: accepted, opts: opts}, nil
 }
 
 func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, error) {
@@ -138,7 +140,7 @@ func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
 		return nil, ErrCourse
 	}
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
-		Theme: theme, Files: r.opts.Files, Live: r.opts.Live, Workers: r.opts.Workers,
+		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers,
 	})
 	if err != nil && r.Course.Layouts.Value != "" {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)

@@ -9,24 +9,31 @@ import (
 	"plait/internal/source"
 )
 
-// accept drops the warnings and notes that a lesson accepts with a reason, and
-// reports acceptances that name no rule, an error or nothing that was found.
-func accept(c *course.Course, found []diag.Diagnostic) []diag.Diagnostic {
-	var extra []diag.Diagnostic
-	for _, list := range [][]*lesson.Lesson{c.Lessons, c.Drafts} {
-		for _, l := range list {
-			for _, a := range l.Accept {
-				var fault *diag.Diagnostic
-				if found, fault = acceptOne(l, a, found); fault != nil {
-					extra = append(extra, *fault)
-				}
-			}
-		}
-	}
-	return append(found, extra...)
+// Accepted is a finding that a lesson lets stand, with its reason.
+type Accepted struct {
+	diag.Diagnostic
+	Because string
 }
 
-func acceptOne(l *lesson.Lesson, a lesson.Acceptance, found []diag.Diagnostic) ([]diag.Diagnostic, *diag.Diagnostic) {
+// accept parts what was found into what stays and what a lesson accepts with a
+// reason. It reports acceptances that name no rule, an error or nothing that was
+// found.
+func accept(c *course.Course, found []diag.Diagnostic) (rest []diag.Diagnostic, accepted []Accepted) {
+	var faults []diag.Diagnostic
+	for _, l := range slices.Concat(c.Lessons, c.Drafts) {
+		for _, a := range l.Accept {
+			kept, let, fault := acceptOne(l, a, found)
+			if fault != nil {
+				faults = append(faults, *fault)
+				continue
+			}
+			found, accepted = kept, append(accepted, let...)
+		}
+	}
+	return append(found, faults...), accepted
+}
+
+func acceptOne(l *lesson.Lesson, a lesson.Acceptance, found []diag.Diagnostic) (kept []diag.Diagnostic, let []Accepted, fault *diag.Diagnostic) {
 	fail := func(at source.Span, help, format string, args ...any) *diag.Diagnostic {
 		d := diag.Warningf("text/accept", at, format, args...).WithHelp("%s", help)
 		return &d
@@ -36,22 +43,29 @@ func acceptOne(l *lesson.Lesson, a lesson.Acceptance, found []diag.Diagnostic) (
 		if near := diag.DidYouMean(a.Rule.Value, ids()); near != "" {
 			help = "did you mean " + near + "?"
 		}
-		return found, fail(a.Rule.Span, help, "there is no rule %q", a.Rule.Value)
+		return nil, nil, fail(a.Rule.Span, help, "there is no rule %q", a.Rule.Value)
 	}
 	place, ok := placeOf(l, a)
 	if !ok {
-		return found, fail(a.At.Span, "at: names a formula of this lesson", "this lesson has no formula %q", a.At.Value)
+		return nil, nil, fail(a.At.Span, "at: names a formula of this lesson", "this lesson has no formula %q", a.At.Value)
 	}
-	kept := slices.DeleteFunc(slices.Clone(found), func(d diag.Diagnostic) bool {
-		return d.Rule == a.Rule.Value && d.Severity != diag.Error && place.Contains(d.Span)
-	})
-	if len(kept) < len(found) {
-		return kept, nil
+	isError := false
+	for _, d := range found {
+		hit := d.Rule == a.Rule.Value && place.Contains(d.Span)
+		if hit && d.Severity != diag.Error {
+			let = append(let, Accepted{Diagnostic: d, Because: a.Because.Value})
+			continue
+		}
+		isError = isError || hit
+		kept = append(kept, d)
 	}
-	if slices.ContainsFunc(found, func(d diag.Diagnostic) bool { return d.Rule == a.Rule.Value && place.Contains(d.Span) }) {
-		return found, fail(a.Span, "an error has to be mended", "%s is an error here and cannot be accepted", a.Rule.Value)
+	switch {
+	case len(let) > 0:
+		return kept, let, nil
+	case isError:
+		return nil, nil, fail(a.Span, "an error has to be mended", "%s is an error here and cannot be accepted", a.Rule.Value)
 	}
-	return found, fail(a.Span, "delete it from accept", "%s is accepted here, but nothing breaks it", a.Rule.Value)
+	return nil, nil, fail(a.Span, "delete it from accept", "%s is accepted here, but nothing breaks it", a.Rule.Value)
 }
 
 // placeOf returns the stretch of the lesson's text that an acceptance speaks of.

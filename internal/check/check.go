@@ -100,9 +100,9 @@ func (p *Pass) report(severity diag.Severity, at source.Span, help, format strin
 	return &p.found[len(p.found)-1]
 }
 
-// Run applies all rules to a course and returns what they found, less what its
-// lessons accept.
-func Run(c *course.Course, d *derive.Derived) []diag.Diagnostic {
+// Run applies all rules to a course and returns what they found, with what its
+// lessons accept apart.
+func Run(c *course.Course, d *derive.Derived) (found []diag.Diagnostic, accepted []Accepted) {
 	p := &Pass{Course: c, Derived: d}
 	for i := range rules {
 		p.rule = &rules[i]

@@ -133,7 +133,8 @@ func overlay(base, example string) string {
 func judge(t testing.TB, files fs.FS) []diag.Diagnostic {
 	t.Helper()
 	c, d, found := read(t, files)
-	return diag.Sorted(append(found, Run(c, d)...))
+	judged, _ := Run(c, d)
+	return diag.Sorted(append(found, judged...))
 }
 
 // read reads, links and recomputes a course.

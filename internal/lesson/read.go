@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"plait/internal/amount"
+	"plait/internal/care"
 	"plait/internal/diag"
 	"plait/internal/formula"
 	"plait/internal/markdown"
@@ -176,21 +177,27 @@ func (l *Lesson) readHeader(header *source.Fragment, r *yamlpos.Reader) {
 	}
 }
 
-// Uses are the words of the uses key: what a lesson works with, each bringing its
-// own cautions.
-var Uses = []string{"colour", "lightener", "heat", "blades"}
-
+// readUses keeps the uses that bring cautions.
 func readUses(texts []source.Text, r *yamlpos.Reader) []source.Text {
 	var out []source.Text
 	for _, t := range texts {
-		if !slices.Contains(Uses, t.Value) {
+		if !slices.Contains(care.Uses(), care.Use(t.Value)) {
 			r.Report(diag.Errorf("care/uses", t.Span, "%q brings no cautions", t.Value).
-				WithHelp("the uses are: %s", strings.Join(Uses, ", ")))
+				WithHelp("the uses are: %s", joined(care.Uses())))
 			continue
 		}
 		out = append(out, t)
 	}
 	return out
+}
+
+// joined lists uses as words.
+func joined(uses []care.Use) string {
+	words := make([]string, len(uses))
+	for i, u := range uses {
+		words[i] = string(u)
+	}
+	return strings.Join(words, ", ")
 }
 
 // hairWords are the keys of the hair as a whole; all others are zones of the head.

@@ -19,7 +19,7 @@ import (
 )
 
 // bowl writes the card of a formula.
-func (b *builder) bowl(l *lesson.Lesson, f *lesson.Formula) (string, error) {
+func (b *builder) bowl(f *lesson.Formula) (string, error) {
 	d, ok := b.computed(f)
 	if !ok {
 		return "", nil
@@ -30,7 +30,7 @@ func (b *builder) bowl(l *lesson.Lesson, f *lesson.Formula) (string, error) {
 		On:       bowlOn(d),
 		Said:     bowlSaid(d),
 		Reads:    bowlReads(d),
-		Verdicts: b.verdicts(l, d),
+		Verdicts: b.verdicts(d),
 		Working:  bowlWorking(d),
 		Timers:   timers(f.Time),
 	}
@@ -163,8 +163,8 @@ func bowlWorking(d *derive.Formula) []string {
 }
 
 // verdicts say how the bowl stands to its maker's directions, what was found in it
-// and what the lesson accepts with a reason.
-func (b *builder) verdicts(l *lesson.Lesson, d *derive.Formula) []VerdictView {
+// and what its lesson lets stand with a reason.
+func (b *builder) verdicts(d *derive.Formula) []VerdictView {
 	var out []VerdictView
 	if v, ok := keepsDirections(d); ok {
 		out = append(out, v)
@@ -174,22 +174,28 @@ func (b *builder) verdicts(l *lesson.Lesson, d *derive.Formula) []VerdictView {
 		if !place.Contains(f.Span) {
 			continue
 		}
-		v := VerdictView{Kind: "note", Lead: "Worth knowing.", Text: sentence(f.Message)}
+		v := VerdictView{Kind: "note", Lead: "Worth knowing.", Text: sentence(f.Message), Rule: f.Rule}
 		if f.Severity == diag.Warning {
 			v.Kind, v.Lead = "warning", "Look again."
 		}
 		out = append(out, v)
 	}
-	for _, a := range l.Accept {
-		if a.At.Value == "" || a.At.Value == d.Name.Value {
-			out = append(out, VerdictView{Kind: "note", Lead: "Kept on purpose.", Text: a.Because.Value})
+	for _, a := range b.accepted {
+		if place.Contains(a.Span) {
+			out = append(out, VerdictView{Kind: "note", Lead: "Kept on purpose.", Text: sentence(a.Because), Rule: a.Rule})
 		}
 	}
 	return out
 }
 
-// sentence makes a sentence of a finding's message.
-func sentence(message string) string { return capital(message) + "." }
+// sentence makes a sentence of a finding's message or of an author's reason.
+func sentence(text string) string {
+	text = capital(strings.TrimSpace(text))
+	if strings.HasSuffix(text, ".") || strings.HasSuffix(text, "!") || strings.HasSuffix(text, "?") {
+		return text
+	}
+	return text + "."
+}
 
 // keepsDirections lists what the maker states for this kind of colour and the bowl
 // keeps; ok is false where the maker states nothing or the bowl strays.

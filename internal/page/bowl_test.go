@@ -103,36 +103,23 @@ func TestReads(t *testing.T) {
 	}
 }
 
-func TestUses(t *testing.T) {
-	gloss := &lesson.Formula{Block: &formula.Block{Kind: formula.Stated[shade.Kind]{Value: shade.Demi}}}
-	dye := &lesson.Formula{Block: &formula.Block{Kind: formula.Stated[shade.Kind]{Value: shade.Direct}}}
-	bleach := &lesson.Formula{Block: &formula.Block{Kind: formula.Stated[shade.Kind]{Value: shade.Lightener}}}
-	expectCare(t, &lesson.Lesson{}, "")
-	expectCare(t, &lesson.Lesson{Formulas: []*lesson.Formula{dye}}, "")
-	expectCare(t, &lesson.Lesson{Formulas: []*lesson.Formula{gloss}}, "Allergy alert test.")
-	expectCare(t, &lesson.Lesson{Formulas: []*lesson.Formula{bleach}}, "Allergy alert test.", "Powder.")
-	expectCare(t, &lesson.Lesson{Uses: []source.Text{{Value: "blades"}, {Value: "heat"}}}, "Heat.", "Blades.")
-}
-
-// expectCare checks which cautions begin their lists; "" is for no cautions.
-func expectCare(t *testing.T, l *lesson.Lesson, leads ...string) {
-	t.Helper()
-	v := newEmptyBuilder().care(l)
-	if v == nil {
-		if leads[0] != "" {
-			t.Errorf("no cautions, want %q", leads)
+func TestCare(t *testing.T) {
+	uses := func(words ...string) *lesson.Lesson {
+		l := &lesson.Lesson{}
+		for _, w := range words {
+			l.Uses = append(l.Uses, source.Text{Value: w})
 		}
-		return
+		return l
 	}
-	var got []string
-	for _, item := range v.Items {
-		got = append(got, item.Lead)
+	b := newEmptyBuilder()
+	if v := b.care(uses()); v != nil {
+		t.Errorf("a lesson that uses nothing shows %v", v)
 	}
-	all := strings.Join(got, " ")
-	for _, lead := range leads {
-		if lead == "" || !strings.Contains(all, lead) {
-			t.Errorf("cautions %q, want %q among them", got, lead)
-		}
+	if v := b.care(uses("blades")); v == nil || v.Title != "Before you begin" || len(v.Items) != 1 || v.Items[0].Lead != "Blades." {
+		t.Errorf("a lesson with blades shows %v", v)
+	}
+	if v := b.care(uses("heat", "colour")); v == nil || v.Title != "Before any colour" || v.Items[0].Lead != "Allergy alert test." {
+		t.Errorf("a lesson with colour shows %v", v)
 	}
 }
 

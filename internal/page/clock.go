@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"html"
 	"html/template"
 	"strings"
 	"time"
@@ -11,63 +12,98 @@ import (
 	"plait/internal/measure"
 )
 
-// clock lays out when the bowls of a lesson go on and come off; nil where none
-// says when it goes on.
+// The drawing of a service, in pixels down and per cent across: a row for each bowl
+// with its name over its bar, and minutes under the last.
+const (
+	rowHeight   = 40
+	nameLine    = 14 // of a row, from its top
+	barTop      = 20
+	barHeight   = 14
+	axisHeight  = 24
+	mostTicks   = 8 // on the axis, so that a phone has room for them
+	smallestGap = 5 * time.Minute
+)
+
+// clock lays out when the bowls of a lesson go on and come off; nil where none says
+// when it goes on.
 func (b *builder) clock(l *lesson.Lesson) *ClockView {
 	t := b.derived.Timeline(l)
 	if t == nil {
 		return nil
 	}
-	v := &ClockView{Chair: minutes(t.Chair)}
-	var end time.Duration
-	for _, r := range t.Rows {
-		end = max(end, r.Rinse.Max)
-	}
+	v := &ClockView{Chair: minutes(t.Chair), Drawing: clockDrawing(t.Rows)}
 	for _, r := range t.Rows {
 		v.Rows = append(v.Rows, ClockRow{
 			Title: bowlTitle(r.Formula.Name.Value),
-			Bar:   clockBar(r, end),
-			Text:  clockText(r),
+			On:    stretch(r.Applied),
+			Rinse: stretch(r.Rinse),
+			First: minutes(r.First),
+			Last:  minutes(r.Last),
 		})
+	}
+	for _, f := range t.LeftOut {
+		v.LeftOut = append(v.LeftOut, bowlTitle(f.Name.Value))
 	}
 	return v
 }
 
-// clockText says a row in words, in minutes of the service.
-func clockText(r derive.Row) string {
-	return fmt.Sprintf("goes on from minute %s to %s; rinse %s; the first hair has it %s, the last %s",
-		minute(r.Applied.Min), minute(r.Applied.Max), window(r.Rinse), minutes(r.First), minutes(r.Last))
-}
+// stretch prints moments of the service in minutes, "22–28" or "38".
+func stretch(s measure.Span) string { return strings.TrimSuffix(minutes(s), nbsp+"min") }
 
-func window(s measure.Span) string {
-	if s.Min == s.Max {
-		return "at minute " + minute(s.Max)
+// clockDrawing draws the bowls of a service over one axis of minutes: going on, on
+// all the hair, and the time in which to rinse. The table beside it says the same.
+func clockDrawing(rows []derive.Row) template.HTML {
+	var end time.Duration
+	for _, r := range rows {
+		end = max(end, r.Rinse.Max)
 	}
-	return "between minute " + minute(s.Min) + " and " + minute(s.Max)
-}
-
-func minute(d time.Duration) string {
-	return strings.TrimSuffix(measure.Minutes(d), " min")
-}
-
-// clockBar draws a row: going on, staying, and the time in which to rinse. The list
-// beside it says the same in words.
-func clockBar(r derive.Row, end time.Duration) template.HTML {
+	at := func(d time.Duration) string { return percent(d.Seconds() / end.Seconds() * 100) }
 	var svg strings.Builder
-	svg.WriteString(`<svg class="clock-bar" aria-hidden="true">`)
-	for _, p := range []struct {
-		class    string
-		from, to time.Duration
-	}{
-		{"goes", r.Applied.Min, r.Applied.Max},
-		{"stays", r.Applied.Max, r.Rinse.Min},
-		{"rinse", r.Rinse.Min, r.Rinse.Max},
-	} {
-		if p.to > p.from {
-			share := func(d time.Duration) string { return percent(d.Seconds() / end.Seconds() * 100) }
-			fmt.Fprintf(&svg, `<rect class="%s" x="%s" width="%s" height="100%%"/>`, p.class, share(p.from), share(p.to-p.from))
+	fmt.Fprintf(&svg, `<svg class="hours" width="100%%" height="%d" aria-hidden="true">`, len(rows)*rowHeight+axisHeight)
+	drawTicks(&svg, end, len(rows)*rowHeight, at)
+	for i, r := range rows {
+		top := i * rowHeight
+		fmt.Fprintf(&svg, `<text y="%d">%s</text>`, top+nameLine, html.EscapeString(bowlTitle(r.Formula.Name.Value)))
+		for _, p := range []struct {
+			class string
+			measure.Span
+		}{
+			{"goes", r.Applied},
+			{"stays", measure.Span{Min: r.Applied.Max, Max: r.Rinse.Min}},
+			{"rinse", r.Rinse},
+		} {
+			if p.Max > p.Min {
+				fmt.Fprintf(&svg, `<rect class="%s" x="%s" y="%d" width="%s" height="%d"/>`, p.class, at(p.Min), top+barTop, at(p.Max-p.Min), barHeight)
+			}
 		}
 	}
 	svg.WriteString(`</svg>`)
 	return template.HTML(svg.String())
+}
+
+// drawTicks draws the axis of minutes. The first and the last number keep inside the
+// drawing; a number too close to the end is left out.
+func drawTicks(svg *strings.Builder, end time.Duration, bottom int, at func(time.Duration) string) {
+	gap := tickGap(end)
+	for d := time.Duration(0); d <= end; d += gap {
+		anchor := ` text-anchor="middle"`
+		switch {
+		case d == 0:
+			anchor = ""
+		case end-d < gap/4:
+			anchor = ` text-anchor="end"`
+		}
+		fmt.Fprintf(svg, `<line x1="%s" x2="%s" y1="0" y2="%d"/><text x="%s" y="%d"%s>%d</text>`,
+			at(d), at(d), bottom+4, at(d), bottom+axisHeight-4, anchor, int(d.Minutes()))
+	}
+}
+
+// tickGap is how far the numbers of an axis stand apart: a round number of minutes.
+func tickGap(end time.Duration) time.Duration {
+	for _, gap := range []time.Duration{smallestGap, 10 * time.Minute, 15 * time.Minute, 30 * time.Minute, time.Hour} {
+		if end/gap < mostTicks {
+			return gap
+		}
+	}
+	return (end/mostTicks/time.Hour + 1) * time.Hour
 }

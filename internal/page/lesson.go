@@ -148,7 +148,7 @@ func (b *builder) block(l *lesson.Lesson, block *markdown.Block) (string, error)
 	}
 	for _, f := range l.Formulas {
 		if f.Fence == block {
-			return b.bowl(l, f)
+			return b.bowl(f)
 		}
 	}
 	return "", nil

@@ -19,6 +19,7 @@ import (
 
 	"plait/internal/artifact"
 	"plait/internal/asset"
+	"plait/internal/check"
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
@@ -28,11 +29,13 @@ import (
 
 // Options say how pages are made.
 type Options struct {
-	Theme   *Theme            // the look
-	Files   fs.FS             // the folder of the course, for its pictures
-	Found   []diag.Diagnostic // what was found in the course; none is an error
-	Live    string            // address of a script for all pages, for a live preview; "" for none
-	Workers int               // pages made at the same time; 0 for one per processor
+	Theme   *Theme // the look
+	Files   fs.FS  // the folder of the course, for its pictures
+	Live    string // address of a script for all pages, for a live preview; "" for none
+	Workers int    // pages made at the same time; 0 for one per processor
+
+	Found    []diag.Diagnostic // what was found in the course, sorted; none is an error
+	Accepted []check.Accepted  // what its lessons let stand
 }
 
 // Render makes all pages of a course and names the files they need. The same
@@ -70,6 +73,7 @@ type builder struct {
 	course    *course.Course
 	derived   *derive.Derived
 	found     []diag.Diagnostic
+	accepted  []check.Accepted
 	templates *Templates
 	style     asset.File
 	index     asset.File
@@ -92,6 +96,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		course:    c,
 		derived:   d,
 		found:     o.Found,
+		accepted:  o.Accepted,
 		templates: o.Theme.templates,
 		style:     o.Theme.bundle.Style(tints(c)),
 		places:    map[*lesson.Lesson]place{},

@@ -1,9 +1,10 @@
 package page
 
 import (
-	"strings"
+	"html/template"
 
 	"plait/internal/check"
+	"plait/internal/highlight"
 )
 
 const rulesPage = "rules.html"
@@ -14,10 +15,17 @@ var familyTitles = map[string]string{
 	"range": "Ranges of shades", "recording": "The recording", "text": "Texts", "words": "The word list",
 }
 
+// exampleLanguages are the notations of the examples, as package highlight names
+// them; what is told in words has none.
+var exampleLanguages = map[check.Piece]string{
+	check.Block: "formula", check.Header: "course", check.Prose: "lesson", check.Range: "range",
+	check.Settings: "course", check.Words: "words", check.Lesson: "lesson", check.Files: "lesson",
+}
+
 // rules makes the page of all rules, from the texts that `plait explain` prints.
 func (b *builder) rules() ([]byte, error) {
 	v := RulesView{
-		Frame: b.frame(rulesPage, "standing", "The rules lessons are held to", "What plait looks for in a course, why, and on whose word."),
+		Frame: b.frame(rulesPage, "standing", "The rules plait holds lessons to", "What plait looks for in a course, why, and on whose word."),
 		Lead: "What plait looks for, why, and on whose word. Errors stop a build: arithmetic, the law, the maker’s range, the house. " +
 			"Warnings and notes are common practice and can be accepted with a reason.",
 	}
@@ -28,11 +36,17 @@ func (b *builder) rules() ([]byte, error) {
 		}
 		for _, r := range f.Rules {
 			g.Rules = append(g.Rules, RuleView{
-				ID: "rule_" + strings.ReplaceAll(r.ID, "/", "_"), Name: r.ID, Severity: r.Severity.String(),
-				Title: capital(r.Title), Why: r.Why, Source: r.Source, Before: r.Before, After: r.After,
+				ID: r.ID, Severity: r.Severity.String(), Title: capital(r.Title), Why: capital(r.Why), Source: r.Source,
+				Before: example(r.Of, r.Before), After: example(r.Of, r.After),
 			})
 		}
 		v.Families = append(v.Families, g)
 	}
 	return b.templates.page("rules", v)
+}
+
+// example colours an example of a rule.
+func example(piece check.Piece, code string) template.HTML {
+	out, _ := highlight.HTML(exampleLanguages[piece], code)
+	return template.HTML(out)
 }

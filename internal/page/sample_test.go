@@ -102,7 +102,7 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 		Facts:    []Fact{{Value: "2", Text: "steps"}},
 		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: levelSwatch(8), Marked: true}}, Marks: []Mark{{Chip: chip("s8", ""), Level: "8", Text: "lengths"}}},
 		Care:     &CareView{Title: "Before any colour", Items: []CareItem{{Lead: "Allergy alert test.", Text: "48 hours ahead."}}},
-		Clock:    &ClockView{Chair: "45 min", Rows: []ClockRow{{Title: "Gloss", Bar: `<svg class="clock-bar" aria-hidden="true"></svg>`, Text: "goes on from minute 0 to 12"}}},
+		Clock:    &ClockView{Chair: "45 min", Drawing: `<svg class="hours" aria-hidden="true"></svg>`, Rows: []ClockRow{{Title: "Gloss", On: "0–12", Rinse: "27", First: "27 min", Last: "15 min"}}},
 		Outcomes: []string{"Weigh a bowl"},
 		Hair:     []Term{{Term: "Length", Value: "shoulder"}},
 		Kit:      []string{"scale"},
@@ -131,7 +131,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
 		"missing":  MissingView{Frame: frame("", "missing")},
 		"rules": RulesView{Frame: frame("", "standing"), Lead: "Why.", Families: []RuleGroup{{ID: "family_law", Title: "The law", Rules: []RuleView{
-			{ID: "rule_law_x", Name: "law/x", Severity: "error", Title: "One", Why: "So.", Source: "a law", Before: "a: 1", After: "a: 2"}}}}},
+			{ID: "law/x", Severity: "error", Title: "One", Why: "So.", Source: "a law", Before: "a: 1", After: "a: 2"}}}}},
 		"order": OrderView{Frame: frame("", "standing"), Lead: "For 12 heads.", Totals: []string{"9.50 GBP"}, Unpriced: []string{"drops"},
 			Groups: []OrderGroup{{Title: "Meadow", Lines: []OrderRow{{Name: "8V", Needed: "120 g", Spare: "12 g", Stock: "–", Buy: "132 g", Packs: "3 × 60 g", Cost: "23.70 GBP"}}}}},
 	}

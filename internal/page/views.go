@@ -116,15 +116,16 @@ type LessonView struct {
 
 // ClockView lays the service of a lesson out in time.
 type ClockView struct {
-	Chair string // how long the client sits
-	Rows  []ClockRow
+	Chair   string        // how long the client sits
+	Drawing template.HTML // the same as the rows
+	Rows    []ClockRow
+	LeftOut []string // bowls that have a time and do not say when they go on
 }
 
-// ClockRow is one bowl of a service: when it goes on, and when it comes off.
+// ClockRow is one bowl of a service, in minutes from its start: when it goes on and
+// comes off, and how long the hair covered first and last has it.
 type ClockRow struct {
-	Title string
-	Bar   template.HTML
-	Text  string
+	Title, On, Rinse, First, Last string
 }
 
 // Term is a name with what is said of it.
@@ -218,6 +219,7 @@ type VerdictView struct {
 	Kind string
 	Lead string
 	Text string
+	Rule string // its id, which is its place on the page of rules; "" for none
 }
 
 // TimerView is a timer that a bowl offers. Zero says when it starts to count.
@@ -293,11 +295,11 @@ type RuleGroup struct {
 	Rules []RuleView
 }
 
-// RuleView is one rule. Severity is error, warning or note.
+// RuleView is one rule, which stands at its id. Severity is error, warning or note.
 type RuleView struct {
-	ID, Name, Severity string
+	ID, Severity       string
 	Title, Why, Source string
-	Before, After      string
+	Before, After      template.HTML // examples, coloured
 }
 
 // OrderView is the page of what a class has to buy.
