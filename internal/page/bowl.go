@@ -174,7 +174,7 @@ func (b *builder) verdicts(d *derive.Formula) []VerdictView {
 		if !place.Contains(f.Span) {
 			continue
 		}
-		v := VerdictView{Kind: "note", Lead: "Worth knowing.", Text: sentence(f.Message), Rule: f.Rule}
+		v := VerdictView{Kind: "note", Lead: "Worth knowing.", Text: sentence(f.Message), Rule: rulePath(f.Rule)}
 		if f.Severity == diag.Warning {
 			v.Kind, v.Lead = "warning", "Look again."
 		}
@@ -182,7 +182,7 @@ func (b *builder) verdicts(d *derive.Formula) []VerdictView {
 	}
 	for _, a := range b.accepted {
 		if place.Contains(a.Span) {
-			out = append(out, VerdictView{Kind: "note", Lead: "Kept on purpose.", Text: sentence(a.Because), Rule: a.Rule})
+			out = append(out, VerdictView{Kind: "note", Lead: "Kept on purpose.", Text: sentence(a.Because), Rule: rulePath(a.Rule)})
 		}
 	}
 	return out

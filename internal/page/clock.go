@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"plait/internal/derive"
+	"plait/internal/exact"
 	"plait/internal/lesson"
 	"plait/internal/measure"
 )
@@ -35,10 +36,9 @@ func (b *builder) clock(l *lesson.Lesson) *ClockView {
 	for _, r := range t.Rows {
 		v.Rows = append(v.Rows, ClockRow{
 			Title: bowlTitle(r.Formula.Name.Value),
-			On:    stretch(r.Applied),
-			Rinse: stretch(r.Rinse),
-			First: minutes(r.First),
-			Last:  minutes(r.Last),
+			On:    moments(r.Applied),
+			Rinse: moments(r.Rinse),
+			Stays: minutes(measure.Span{Min: r.Last.Min, Max: r.First.Max}),
 		})
 	}
 	for _, f := range t.LeftOut {
@@ -47,8 +47,18 @@ func (b *builder) clock(l *lesson.Lesson) *ClockView {
 	return v
 }
 
-// stretch prints moments of the service in minutes, "22–28" or "38".
-func stretch(s measure.Span) string { return strings.TrimSuffix(minutes(s), nbsp+"min") }
+// moments prints moments of the service in minutes, "22–28" or "38".
+func moments(s measure.Span) string {
+	if s.Min == s.Max {
+		return moment(s.Max)
+	}
+	return moment(s.Min) + dash + moment(s.Max)
+}
+
+// moment prints a moment of the service in minutes, to a hundredth: "22", "22.5".
+func moment(d time.Duration) string {
+	return exact.Of(int64(d/time.Second), 60).Decimal(2)
+}
 
 // clockDrawing draws the bowls of a service over one axis of minutes: going on, on
 // all the hair, and the time in which to rinse. The table beside it says the same.
@@ -76,6 +86,7 @@ func clockDrawing(rows []derive.Row) template.HTML {
 				fmt.Fprintf(&svg, `<rect class="%s" x="%s" y="%d" width="%s" height="%d"/>`, p.class, at(p.Min), top+barTop, at(p.Max-p.Min), barHeight)
 			}
 		}
+		fmt.Fprintf(&svg, `<line class="rinse" x1="%s" x2="%s" y1="%d" y2="%d"/>`, at(r.Rinse.Max), at(r.Rinse.Max), top+barTop-3, top+barTop+barHeight+3)
 	}
 	svg.WriteString(`</svg>`)
 	return template.HTML(svg.String())

@@ -13,7 +13,6 @@ import (
 	"io/fs"
 	"path"
 	"runtime"
-	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -25,6 +24,7 @@ import (
 	"plait/internal/diag"
 	"plait/internal/lesson"
 	"plait/internal/markdown"
+	"plait/internal/mix"
 )
 
 // Options say how pages are made.
@@ -98,7 +98,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		found:     o.Found,
 		accepted:  o.Accepted,
 		templates: o.Theme.templates,
-		style:     o.Theme.bundle.Style(tints(c)),
+		style:     o.Theme.bundle.Style(tints(d)),
 		places:    map[*lesson.Lesson]place{},
 	}
 	if err := b.readPictures(o.Files); err != nil {
@@ -114,13 +114,14 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 	return b, b.renderShared()
 }
 
-// tints are what the swatches of a course may show: every shade of its ranges.
-func tints(c *course.Course) []asset.Tint {
+// tints are what the swatches of a course show beside the ladder: the shades of its
+// bowls.
+func tints(d *derive.Derived) []asset.Tint {
 	var list []asset.Tint
-	for _, r := range c.Ranges {
-		for _, text := range slices.Concat(r.Shades, r.Grammar.Clear) {
-			if code, err := r.Find(text); err == nil {
-				list = append(list, tint(code, r.Range))
+	for _, f := range d.Formulas {
+		for _, p := range f.Bowl.Parts {
+			if p.Role == mix.ColourRole && f.Range != nil {
+				list = append(list, tint(p.Shade, f.Range))
 			}
 		}
 	}

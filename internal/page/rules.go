@@ -45,6 +45,9 @@ func (b *builder) rules() ([]byte, error) {
 	return b.templates.page("rules", v)
 }
 
+// rulePath is where a rule stands, from a lesson's page.
+func rulePath(id string) string { return "../" + rulesPage + "#" + id }
+
 // example colours an example of a rule.
 func example(piece check.Piece, code string) template.HTML {
 	out, _ := highlight.HTML(exampleLanguages[piece], code)

@@ -102,7 +102,7 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 		Facts:    []Fact{{Value: "2", Text: "steps"}},
 		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: levelSwatch(8), Marked: true}}, Marks: []Mark{{Chip: chip("s8", ""), Level: "8", Text: "lengths"}}},
 		Care:     &CareView{Title: "Before any colour", Items: []CareItem{{Lead: "Allergy alert test.", Text: "48 hours ahead."}}},
-		Clock:    &ClockView{Chair: "45 min", Drawing: `<svg class="hours" aria-hidden="true"></svg>`, Rows: []ClockRow{{Title: "Gloss", On: "0–12", Rinse: "27", First: "27 min", Last: "15 min"}}},
+		Clock:    &ClockView{Chair: "45 min", Drawing: `<svg class="hours" aria-hidden="true"></svg>`, Rows: []ClockRow{{Title: "Gloss", On: "0–12", Rinse: "27", Stays: "15–27 min"}}},
 		Outcomes: []string{"Weigh a bowl"},
 		Hair:     []Term{{Term: "Length", Value: "shoulder"}},
 		Kit:      []string{"scale"},

@@ -123,9 +123,10 @@ type ClockView struct {
 }
 
 // ClockRow is one bowl of a service, in minutes from its start: when it goes on and
-// comes off, and how long the hair covered first and last has it.
+// comes off, and how long it is on the hair, from the shortest, on the hair covered
+// last, to the longest, on the hair covered first.
 type ClockRow struct {
-	Title, On, Rinse, First, Last string
+	Title, On, Rinse, Stays string
 }
 
 // Term is a name with what is said of it.
@@ -219,7 +220,7 @@ type VerdictView struct {
 	Kind string
 	Lead string
 	Text string
-	Rule string // its id, which is its place on the page of rules; "" for none
+	Rule string // path of the rule it comes from; "" for none
 }
 
 // TimerView is a timer that a bowl offers. Zero says when it starts to count.
