@@ -23,6 +23,7 @@ const (
 	WordsFile     = "content/words.yaml"
 	PagesFolder   = "content"
 	LessonsFolder = "lessons"
+	SiteFolder    = "public" // where the built site usually goes; links name its files
 )
 
 // Course is a linked course.

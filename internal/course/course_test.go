@@ -212,6 +212,9 @@ func TestLinkFaults(t *testing.T) {
 	expectFaults(t, roots, "../01-gloss/lesson.md", "../01-gloss/lesson.md#mx", roots+":8:11 text/link: there is no heading #mx; the headings are: #mix")
 	expectFaults(t, roots, "../01-gloss/lesson.md", "#look")
 	expectFaults(t, roots, "../01-gloss/lesson.md", "https://example.org/")
+	expectFaults(t, roots, "../01-gloss/lesson.md", "../../public/rules.html")
+	expectFaults(t, roots, "../01-gloss/lesson.md", "../../public/order.html", roots+`:8:11 text/link: the link "../../public/order.html" leads nowhere; name a file of the course from here, as in ../04-brassy-gloss/lesson.md, or a whole address with https://`)
+	expectFaults(t, roots, "../01-gloss/lesson.md", "../../public/rules.html#formula", roots+`:8:11 text/link: the link "../../public/rules.html#formula" leads nowhere; name a file of the course from here, as in ../04-brassy-gloss/lesson.md, or a whole address with https://`)
 	expectFaults(t, "content/about.md", "#mix", "#mixx", "content/about.md:5:17 text/link: there is no heading #mixx; did you mean #mix?")
 }
 

@@ -185,13 +185,14 @@ func (k *linker) noRange(f *lesson.Formula, ids []string) {
 	k.report(d.WithHelp("write range: in the formula, in the lesson's header or in %s; the ranges are: %s", SettingsFile, strings.Join(ids, ", ")))
 }
 
-// Goal is where a link leads: a lesson or a standing page of the course, or another
-// place in the same text. Exactly one of External, Lesson and Page is set, or none
-// for the same text.
+// Goal is where a link leads: a lesson or a standing page of the course, a file that
+// plait makes by itself, or another place in the same text. Exactly one of External,
+// Lesson, Page and Made is set, or none for the same text.
 type Goal struct {
 	External string
 	Lesson   *lesson.Lesson
 	Page     *Page
+	Made     string // from the root of the site
 	Fragment string // without its #
 }
 
@@ -216,7 +217,26 @@ func (c *Course) Goal(from *source.File, target string) (Goal, bool) {
 			return Goal{Page: p, Fragment: fragment}, true
 		}
 	}
+	if made, ok := c.made(name); ok && fragment == "" {
+		return Goal{Made: made}, true
+	}
 	return Goal{}, false
+}
+
+// made returns the file of the site that lies under a name on the author's disk once
+// the course is built; ok is false for one that plait does not make by itself.
+func (c *Course) made(name string) (file string, ok bool) {
+	file, ok = strings.CutPrefix(name, SiteFolder+"/")
+	if !ok {
+		return "", false
+	}
+	switch file {
+	case "index.html", "words.html", "find.html", "rules.html", "course.json":
+		return file, true
+	case "order.html":
+		return file, c.Class.Heads.Set()
+	}
+	return "", false
 }
 
 func (k *linker) links() {

@@ -266,6 +266,9 @@ func grams(m measure.Mass) string { return m.Grams().Decimal(2) + nbsp + "g" }
 // spaced replaces the spaces of a figure with its unit by ones that do not break.
 func spaced(s string) string { return strings.ReplaceAll(s, " ", nbsp) }
 
+// plain undoes what keeps figures together on a page.
+func plain(s string) string { return strings.NewReplacer(nbsp, " ", dash, "–").Replace(s) }
+
 // plaitLobes is how many lobes the drawn plait has, and lobeApart how far they
 // stand from each other.
 const (

@@ -8,6 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"plait/internal/check"
 	"plait/internal/derive"
 	"plait/internal/diag"
 	"plait/internal/formula"
@@ -15,6 +16,7 @@ import (
 	"plait/internal/measure"
 	"plait/internal/mix"
 	"plait/internal/shade"
+	"plait/internal/source"
 	"plait/internal/working"
 )
 
@@ -25,7 +27,7 @@ func (b *builder) bowl(f *lesson.Formula) (string, error) {
 		return "", nil
 	}
 	v := BowlView{
-		ID:       "bowl_" + f.Name.Value,
+		ID:       bowlID(d),
 		Title:    bowlTitle(f.Name.Value),
 		On:       bowlOn(d),
 		Said:     bowlSaid(d),
@@ -48,6 +50,9 @@ func (b *builder) computed(f *lesson.Formula) (d *derive.Formula, ok bool) {
 	d = b.derived.Of(f)
 	return d, d != nil && d.OK && d.Range != nil
 }
+
+// bowlID is the place of a formula's card on its page.
+func bowlID(d *derive.Formula) string { return "bowl_" + d.Name.Value }
 
 // bowlTitle makes a title of a formula's name: deep-root is Deep root.
 func bowlTitle(name string) string {
@@ -107,7 +112,7 @@ func bowlReads(d *derive.Formula) []ReadView {
 		reads = append(reads, ReadView{Term: "Reads as", Value: derive.Reading(d.Bowl.Level), Note: cancels(d)})
 	}
 	if d.Target.Set() {
-		t := ReadView{Term: "Target", Value: strings.TrimSuffix(fmt.Sprintf("%d, %s", d.Target.Value.Level, d.Target.Value.Tone), ", ")}
+		t := ReadView{Term: "Target", Value: targetText(d.Target.Value)}
 		if d.Hair.Set() {
 			t.Note = "on " + hairText(d.Hair.Value)
 		}
@@ -121,6 +126,11 @@ func bowlReads(d *derive.Formula) []ReadView {
 		reads = append(reads, r)
 	}
 	return reads
+}
+
+// targetText is a target in one line: 8, cool.
+func targetText(t formula.Target) string {
+	return strings.TrimSuffix(fmt.Sprintf("%d, %s", t.Level, t.Tone), ", ")
 }
 
 // timeRead shows a processing time with the moment it counts from.
@@ -169,24 +179,45 @@ func (b *builder) verdicts(d *derive.Formula) []VerdictView {
 	if v, ok := keepsDirections(d); ok {
 		out = append(out, v)
 	}
-	place := d.Fence.Span.To(d.Fence.Body.Whole())
-	for _, f := range b.found {
-		if !place.Contains(f.Span) {
-			continue
-		}
+	for _, f := range b.findings(d) {
 		v := VerdictView{Kind: "note", Lead: "Worth knowing.", Text: sentence(f.Message), Rule: rulePath(f.Rule)}
 		if f.Severity == diag.Warning {
 			v.Kind, v.Lead = "warning", "Look again."
 		}
 		out = append(out, v)
 	}
-	for _, a := range b.accepted {
-		if place.Contains(a.Span) {
-			out = append(out, VerdictView{Kind: "note", Lead: "Kept on purpose.", Text: sentence(a.Because), Rule: rulePath(a.Rule)})
+	for _, a := range b.kept(d) {
+		out = append(out, VerdictView{Kind: "note", Lead: "Kept on purpose.", Text: sentence(a.Because), Rule: rulePath(a.Rule)})
+	}
+	return out
+}
+
+// findings are what was found in a formula's block.
+func (b *builder) findings(d *derive.Formula) []diag.Diagnostic {
+	place := blockOf(d)
+	var out []diag.Diagnostic
+	for _, f := range b.found {
+		if place.Contains(f.Span) {
+			out = append(out, f)
 		}
 	}
 	return out
 }
+
+// kept is what was found in a formula's block and its lesson lets stand.
+func (b *builder) kept(d *derive.Formula) []check.Accepted {
+	place := blockOf(d)
+	var out []check.Accepted
+	for _, a := range b.accepted {
+		if place.Contains(a.Span) {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// blockOf is the text of a formula's block with its fence.
+func blockOf(d *derive.Formula) source.Span { return d.Fence.Span.To(d.Fence.Body.Whole()) }
 
 // sentence makes a sentence of a finding's message or of an author's reason.
 func sentence(text string) string {

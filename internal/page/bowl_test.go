@@ -122,8 +122,3 @@ func TestCare(t *testing.T) {
 		t.Errorf("a lesson with colour shows %v", v)
 	}
 }
-
-// plain undoes what keeps figures together on a page.
-func plain(s string) string {
-	return strings.NewReplacer(nbsp, " ", dash, "–").Replace(s)
-}

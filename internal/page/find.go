@@ -23,6 +23,10 @@ func (b *builder) find() ([]byte, error) {
 	for _, p := range b.course.Pages {
 		pages.Links = append(pages.Links, Link{Text: p.Title.Value, Path: standingPath(p)})
 	}
+	if b.hasOrder() {
+		pages.Links = append(pages.Links, Link{Text: orderTitle, Path: orderPage})
+	}
+	pages.Links = append(pages.Links, Link{Text: rulesTitle, Path: rulesPage})
 	v.Groups = append(v.Groups, pages)
 	return b.templates.page("find", v)
 }

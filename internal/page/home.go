@@ -28,8 +28,8 @@ func (b *builder) home() ([]byte, error) {
 			Lessons: b.rows(m, ""),
 		})
 	}
-	if c.Class.Heads.Set() {
-		v.Pages = append(v.Pages, Link{Text: "What to order", Path: orderPage})
+	if b.hasOrder() {
+		v.Pages = append(v.Pages, Link{Text: orderTitle, Path: orderPage})
 	}
 	for _, p := range c.Pages {
 		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: standingPath(p)})

@@ -134,6 +134,8 @@ func address(goal course.Goal, root string) string {
 		to = root + lessonPath(goal.Lesson)
 	case goal.Page != nil:
 		to = root + standingPath(goal.Page)
+	case goal.Made != "":
+		to = root + goal.Made
 	}
 	if goal.Fragment != "" {
 		to += "#" + goal.Fragment

@@ -10,7 +10,13 @@ import (
 	"plait/internal/shade"
 )
 
-const orderPage = "order.html"
+const (
+	orderPage  = "order.html"
+	orderTitle = "What to buy for the class"
+)
+
+// hasOrder reports whether the course says for how many heads to buy.
+func (b *builder) hasOrder() bool { return b.course.Class.Heads.Set() }
 
 // order makes the page of what the class of the course has to buy.
 func (b *builder) order() ([]byte, error) {
@@ -20,7 +26,7 @@ func (b *builder) order() ([]byte, error) {
 		return nil, err
 	}
 	v := OrderView{
-		Frame: b.frame(orderPage, "standing", "What to order", "What a class needs to work the bowls of this course."),
+		Frame: b.frame(orderPage, "standing", orderTitle, "What a class needs to work the bowls of this course."),
 		Lead: fmt.Sprintf("For %d heads, every bowl of the course once a head, with %s %% on top for waste. Packs are rounded up once, after all is added up.",
 			o.Heads, o.Waste.Mul(exact.Int(100)).Decimal(1)),
 	}

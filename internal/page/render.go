@@ -47,7 +47,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	tree := artifact.New()
-	for _, f := range []asset.File{o.Theme.bundle.Icon, o.Theme.bundle.Script, b.style, b.index} {
+	for _, f := range []asset.File{o.Theme.bundle.Icon, o.Theme.bundle.Script, b.style, b.index, b.data()} {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
 		}
@@ -214,7 +214,7 @@ func (b *builder) jobs() []job {
 		{"404.html", b.missing},
 		{rulesPage, b.rules},
 	}
-	if b.course.Class.Heads.Set() {
+	if b.hasOrder() {
 		list = append(list, job{orderPage, b.order})
 	}
 	for i, m := range b.course.Modules {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"plait/internal/artifact"
+	"plait/internal/check"
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
@@ -74,7 +75,8 @@ func theme(t testing.TB) *Theme {
 func render(t testing.TB, workers int) *artifact.Tree {
 	t.Helper()
 	files, c, d := demo(t)
-	tree, err := Render(c, d, Options{Theme: theme(t), Files: files, Workers: workers})
+	found, accepted := check.Run(c, d)
+	tree, err := Render(c, d, Options{Theme: theme(t), Files: files, Workers: workers, Found: diag.Sorted(found), Accepted: accepted})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -84,7 +86,7 @@ func render(t testing.TB, workers int) *artifact.Tree {
 func TestRenderMakesEveryPage(t *testing.T) {
 	_, c, _ := demo(t)
 	tree := render(t, 0)
-	want := []string{"index.html", "words.html", "find.html", "404.html", "safety.html", "about.html", "handbook.html"}
+	want := []string{"index.html", "words.html", "find.html", "404.html", "rules.html", "order.html", "course.json", "safety.html", "about.html", "handbook.html"}
 	for _, m := range c.Modules {
 		want = append(want, modulePath(m))
 	}

@@ -7,7 +7,10 @@ import (
 	"plait/internal/highlight"
 )
 
-const rulesPage = "rules.html"
+const (
+	rulesPage  = "rules.html"
+	rulesTitle = "The rules plait holds lessons to"
+)
 
 // familyTitles word the families of rules.
 var familyTitles = map[string]string{
@@ -25,7 +28,7 @@ var exampleLanguages = map[check.Piece]string{
 // rules makes the page of all rules, from the texts that `plait explain` prints.
 func (b *builder) rules() ([]byte, error) {
 	v := RulesView{
-		Frame: b.frame(rulesPage, "standing", "The rules plait holds lessons to", "What plait looks for in a course, why, and on whose word."),
+		Frame: b.frame(rulesPage, "standing", rulesTitle, "What plait looks for in a course, why, and on whose word."),
 		Lead: "What plait looks for, why, and on whose word. Errors stop a build: arithmetic, the law, the maker’s range, the house. " +
 			"Warnings and notes are common practice and can be accepted with a reason.",
 	}

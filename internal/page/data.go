@@ -1,0 +1,204 @@
+package page
+
+import (
+	"bytes"
+	"encoding/json"
+	"time"
+
+	"plait/internal/asset"
+	"plait/internal/derive"
+	"plait/internal/lesson"
+	"plait/internal/mix"
+)
+
+// dataPath is where the course stands as data, for programs.
+const dataPath = "course.json"
+
+// dataVersion changes whenever a field changes its meaning or goes away. New fields
+// do not change it.
+const dataVersion = 1
+
+// courseJSON is a course with every formula and every value that was computed for
+// it. Weights are grams, strengths per cent of hydrogen peroxide, levels numbers of
+// the usual scale: all as strings, a decimal or, where no decimal is exact, a
+// fraction such as "20/3". Times are whole seconds. Paths are from the root of the
+// site.
+type courseJSON struct {
+	Version  int          `json:"version"`
+	Title    string       `json:"title"`
+	Language string       `json:"language"`
+	Edition  string       `json:"edition,omitempty"`
+	Law      string       `json:"law,omitempty"`
+	Scale    string       `json:"scale"` // what a scale can show
+	Modules  []moduleJSON `json:"modules"`
+	Lessons  []lessonJSON `json:"lessons"` // in the order of the modules
+}
+
+type moduleJSON struct {
+	Name    string   `json:"name"`
+	Title   string   `json:"title"`
+	Page    string   `json:"page"`
+	Lessons []string `json:"lessons"` // names
+}
+
+type lessonJSON struct {
+	Name     string        `json:"name"`
+	Title    string        `json:"title"`
+	Summary  string        `json:"summary,omitempty"`
+	Page     string        `json:"page"`
+	Chair    *spanJSON     `json:"chair,omitempty"` // from the first touch to the last rinse
+	Formulas []formulaJSON `json:"formulas"`
+}
+
+type formulaJSON struct {
+	Name      string      `json:"name"`
+	Page      string      `json:"page"` // with the place of the card
+	Kind      string      `json:"kind,omitempty"`
+	Range     string      `json:"range"` // the name of its file
+	On        []string    `json:"on,omitempty"`
+	Said      string      `json:"said"` // the formula in one line
+	Parts     []partJSON  `json:"parts"`
+	Colour    string      `json:"colour"`
+	Additives string      `json:"additives"`
+	Developer string      `json:"developer"`
+	Mixed     string      `json:"mixed"`
+	Weighed   string      `json:"weighed"`          // what the scale shows in all
+	Ratio     string      `json:"ratio,omitempty"`  // colour to developer
+	Bottle    string      `json:"bottle,omitempty"` // strength of the developer
+	Strength  string      `json:"strength"`         // of everything in the bowl
+	Level     string      `json:"level,omitempty"`  // average of the shades
+	Reads     string      `json:"reads,omitempty"`  // what the level reads as
+	Hair      string      `json:"hair,omitempty"`
+	Target    string      `json:"target,omitempty"`
+	Time      *timeJSON   `json:"time,omitempty"`
+	Service   *rowJSON    `json:"service,omitempty"` // none where no start is given
+	Working   []string    `json:"working"`           // the arithmetic, a line a step
+	Found     []foundJSON `json:"found,omitempty"`   // warnings and notes
+	Kept      []foundJSON `json:"kept,omitempty"`    // what the lesson lets stand
+}
+
+// partJSON is one thing to weigh, in the order of pouring.
+type partJSON struct {
+	Role     string `json:"role"` // colour, additive or developer
+	Name     string `json:"name"`
+	Exact    string `json:"exact"`
+	Weighed  string `json:"weighed"`
+	Strength string `json:"strength,omitempty"` // of a developer
+}
+
+// spanJSON is a stretch of time; both ends are the same where there is no choice.
+type spanJSON struct {
+	Min int64 `json:"min"`
+	Max int64 `json:"max"`
+}
+
+// timeJSON is a processing time with the moment it counts from.
+type timeJSON struct {
+	spanJSON
+	From string `json:"from"` // "from last section" or "from first touch"
+}
+
+// rowJSON is a bowl laid out in the service, from the service's start.
+type rowJSON struct {
+	Applied spanJSON `json:"applied"` // first touch, and last section covered
+	Rinse   spanJSON `json:"rinse"`   // the moments between which it comes off
+}
+
+type foundJSON struct {
+	Rule     string `json:"rule"`
+	Severity string `json:"severity"`
+	Message  string `json:"message"`
+	Because  string `json:"because,omitempty"` // why it is let stand
+}
+
+// data is the course as data.
+func (b *builder) data() asset.File {
+	c := b.course
+	out := courseJSON{
+		Version: dataVersion, Title: c.Title.Value, Language: b.site.Language, Edition: c.Edition.Value, Law: c.Law.Value,
+		Scale: c.Scale.Grams().String(), Modules: []moduleJSON{}, Lessons: []lessonJSON{},
+	}
+	for _, m := range c.Modules {
+		module := moduleJSON{Name: m.Name.Value, Title: m.Title.Value, Page: modulePath(m), Lessons: []string{}}
+		for _, l := range m.Lessons {
+			module.Lessons = append(module.Lessons, l.Name)
+		}
+		out.Modules = append(out.Modules, module)
+	}
+	for _, l := range c.Lessons {
+		out.Lessons = append(out.Lessons, b.lessonData(l))
+	}
+	var text bytes.Buffer
+	encoder := json.NewEncoder(&text)
+	encoder.SetIndent("", " ")
+	if err := encoder.Encode(out); err != nil {
+		panic(err) // a structure of strings and numbers always encodes
+	}
+	return asset.File{Path: dataPath, Data: text.Bytes()}
+}
+
+func (b *builder) lessonData(l *lesson.Lesson) lessonJSON {
+	out := lessonJSON{Name: l.Name, Title: l.Title.Value, Summary: l.Summary.Value, Page: lessonPath(l), Formulas: []formulaJSON{}}
+	if t := b.derived.Timeline(l); t != nil {
+		out.Chair = &spanJSON{seconds(t.Chair.Min), seconds(t.Chair.Max)}
+	}
+	for _, f := range l.Formulas {
+		if d, ok := b.computed(f); ok {
+			out.Formulas = append(out.Formulas, b.formulaData(l, d))
+		}
+	}
+	return out
+}
+
+func (b *builder) formulaData(l *lesson.Lesson, d *derive.Formula) formulaJSON {
+	bowl := d.Bowl
+	out := formulaJSON{
+		Name: d.Name.Value, Page: lessonPath(l) + "#" + bowlID(d), Kind: string(d.Kind.Value), Range: d.Range.ID, On: values(d.On),
+		Said: plain(bowlSaid(d)), Parts: partsData(bowl),
+		Colour: bowl.Colour.Grams().String(), Additives: bowl.Additives.Grams().String(), Developer: bowl.Developer.Grams().String(),
+		Mixed: bowl.Mixed.Grams().String(), Weighed: bowl.WeighedTotal().Grams().String(),
+		Strength: bowl.Strength.Percent().String(), Working: bowlWorking(d),
+	}
+	if !bowl.Developer.IsZero() {
+		out.Bottle = bowl.Bottle.Percent().String()
+		out.Ratio = bowl.Ratio.Colour.String() + ":" + bowl.Ratio.Developer.String()
+	}
+	if bowl.HasLevel {
+		out.Level, out.Reads = bowl.Level.Mean.String(), derive.Reading(bowl.Level)
+	}
+	if d.Hair.Set() {
+		out.Hair = plain(hairText(d.Hair.Value))
+	}
+	if d.Target.Set() {
+		out.Target = targetText(d.Target.Value)
+	}
+	if d.Time.Set() {
+		out.Time = &timeJSON{spanJSON{seconds(d.Time.Value.Min), seconds(d.Time.Value.Max)}, d.Time.Zero.String()}
+	}
+	if row, ok := b.derived.Row(d); ok {
+		out.Service = &rowJSON{
+			Applied: spanJSON{seconds(row.Applied.Min), seconds(row.Applied.Max)},
+			Rinse:   spanJSON{seconds(row.Rinse.Min), seconds(row.Rinse.Max)},
+		}
+	}
+	for _, f := range b.findings(d) {
+		out.Found = append(out.Found, foundJSON{Rule: f.Rule, Severity: f.Severity.String(), Message: f.Message})
+	}
+	for _, a := range b.kept(d) {
+		out.Kept = append(out.Kept, foundJSON{Rule: a.Rule, Severity: a.Severity.String(), Message: a.Message, Because: a.Because})
+	}
+	return out
+}
+
+func partsData(bowl mix.Bowl) []partJSON {
+	out := make([]partJSON, len(bowl.Parts))
+	for i, p := range bowl.Parts {
+		out[i] = partJSON{Role: p.Role.String(), Name: p.Name, Exact: p.Exact.Grams().String(), Weighed: p.Weighed.Grams().String()}
+		if p.Role == mix.DeveloperRole {
+			out[i].Name, out[i].Strength = p.Strength.VolumesString(), p.Strength.Percent().String()
+		}
+	}
+	return out
+}
+
+func seconds(d time.Duration) int64 { return int64(d / time.Second) }
