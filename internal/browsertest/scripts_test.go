@@ -74,6 +74,59 @@ func TestPouredTooMuch(t *testing.T) {
 	expectWords(t, p.text(glossSays), "Leave the 8N")
 }
 
+// The text of a card is what a colleague gets in a message: all weights and the
+// strength, and who has the last word.
+func TestCopyCard(t *testing.T) {
+	p := openPage(t, built(t), glossPage)
+	p.eval(`() => {
+		globalThis.copied = []
+		Object.defineProperty(navigator, "clipboard", {value: {writeText: text => { copied.push(text); return Promise.resolve() }}})
+		Object.defineProperty(globalThis, "isSecureContext", {value: true})
+	}`)
+	p.fill(glossBowl+"[data-way=colour] input", "60")
+	p.click(glossBowl + "[data-do=copy]")
+	p.waitText(glossBowl+"[data-do=copy]", "Copied")
+	text := evalTo[string](p, "() => copied[0].replaceAll('\u00a0', ' ')")
+	expectWords(t, text, "Gloss: 2 parts 8N + 1 part 8V", "8N: 40 g, running total 40 g", "8V: 20 g", "6 vol: 120 g", "180 g", "Strength: 1.2 %",
+		"Local codes, licensed practice and the maker’s directions rule")
+	p.waitText(glossBowl+"[data-do=copy]", "Copy the card")
+}
+
+// Where the browser lets no script write to its clipboard the button says so.
+func TestCopyRefused(t *testing.T) {
+	p := openPage(t, built(t), glossPage)
+	p.eval(`() => {
+		Object.defineProperty(navigator, "clipboard", {value: undefined})
+		document.execCommand = () => false
+	}`)
+	p.click(glossBowl + "[data-do=copy]")
+	p.waitText(glossBowl+"[data-do=copy]", "Could not copy")
+}
+
+func TestPrintCard(t *testing.T) {
+	const rootBowl = "#bowl_root " // of a lesson with two bowls and a service in time
+	p := openPage(t, built(t), "lessons/regrowth-demi.html")
+	p.eval("() => { globalThis.print = () => {} }")
+	p.click(rootBowl + "[data-do=card]")
+	p.setPrint(true)
+	if n := len(p.shown(".bowl")); n != 1 {
+		t.Errorf("%d bowls are printed, want one", n)
+	}
+	for _, other := range []string{".lesson > .care", ".lesson .head", ".step h2", ".side", ".clock", ".columns > div > p", ".neighbours", ".bowl footer"} {
+		if n := len(p.shown(other)); n != 0 {
+			t.Errorf("%s is printed with a card", other)
+		}
+	}
+	if n := len(p.shown(".foot p")); n == 0 {
+		t.Error("a card is printed without who has the last word")
+	}
+	p.setPrint(false)
+	p.eval(`() => dispatchEvent(new Event("afterprint"))`)
+	if n := len(p.shown(".step")); n != p.count(".step") {
+		t.Errorf("%d steps are shown after printing, want all", n)
+	}
+}
+
 // A timer keeps true time through sleep and through a page that was closed.
 func TestTimers(t *testing.T) {
 	p := openPage(t, built(t), glossPage, withClock())
@@ -148,6 +201,30 @@ func TestStepView(t *testing.T) {
 	if n := len(p.shown(".stepbar")); n != 0 {
 		t.Error("the bar of the step view is still there")
 	}
+}
+
+// A finger that goes far enough to the side turns the page; one that scrolls does not.
+func TestSwipe(t *testing.T) {
+	p := openPage(t, built(t), glossPage, withWidth(390))
+	swipe := func(x, y int) {
+		t.Helper()
+		p.eval(`(x, y) => {
+			const at = (x, y) => new Touch({identifier: 1, target: document.body, clientX: x, clientY: y})
+			document.body.dispatchEvent(new TouchEvent("touchstart", {touches: [at(200, 300)], changedTouches: [at(200, 300)], bubbles: true}))
+			document.body.dispatchEvent(new TouchEvent("touchend", {touches: [], changedTouches: [at(200 + x, 300 + y)], bubbles: true}))
+		}`, x, y)
+	}
+	swipe(-120, 0) // nothing to turn yet
+	p.click("[data-do=steps]")
+	p.waitText(".stepbar p", "Step 1 of")
+	swipe(-120, 10)
+	p.waitText(".stepbar p", "Step 2 of")
+	swipe(-30, 0)
+	swipe(-120, 200)
+	swipe(0, -300)
+	p.waitText(".stepbar p", "Step 2 of")
+	swipe(120, -10)
+	p.waitText(".stepbar p", "Step 1 of")
 }
 
 // soonShown waits until that many elements are shown.
