@@ -14,6 +14,9 @@ import (
 var shots = map[string]string{
 	"home":     "index.html",
 	"lesson":   glossPage,
+	"service":  "lessons/regrowth-demi.html",
+	"rules":    "rules.html",
+	"order":    "order.html",
 	"handbook": "handbook.html",
 }
 

@@ -2,6 +2,7 @@ package page
 
 import (
 	"html/template"
+	"strings"
 
 	"plait/internal/check"
 	"plait/internal/highlight"
@@ -39,7 +40,7 @@ func (b *builder) rules() ([]byte, error) {
 		}
 		for _, r := range f.Rules {
 			g.Rules = append(g.Rules, RuleView{
-				ID: r.ID, Severity: r.Severity.String(), Title: capital(r.Title), Why: capital(r.Why), Source: r.Source,
+				ID: ruleAnchor(r.ID), Name: r.ID, Severity: r.Severity.String(), Title: capital(r.Title), Why: capital(r.Why), Source: r.Source,
 				Before: example(r.Of, r.Before), After: example(r.Of, r.After),
 			})
 		}
@@ -48,8 +49,11 @@ func (b *builder) rules() ([]byte, error) {
 	return b.templates.page("rules", v)
 }
 
+// ruleAnchor is the place of a rule on its page: formula_drift for formula/drift.
+func ruleAnchor(id string) string { return strings.ReplaceAll(id, "/", "_") }
+
 // rulePath is where a rule stands, from a lesson's page.
-func rulePath(id string) string { return "../" + rulesPage + "#" + id }
+func rulePath(id string) string { return "../" + rulesPage + "#" + ruleAnchor(id) }
 
 // example colours an example of a rule.
 func example(piece check.Piece, code string) template.HTML {

@@ -19,7 +19,7 @@ func TestEveryRuleIsOnItsPage(t *testing.T) {
 	file, _ := render(t, 0).Get("rules.html")
 	page := string(file.Data)
 	for _, r := range check.Rules() {
-		if strings.Count(page, `id="`+r.ID+`"`) != 1 {
+		if strings.Count(page, `id="`+ruleAnchor(r.ID)+`"`) != 1 {
 			t.Errorf("no single place for %s", r.ID)
 		}
 		if familyTitles[r.Family()] == "" {
@@ -75,7 +75,7 @@ func expectVerdicts(t *testing.T, severity diag.Severity, want ...string) {
 // A bowl outside the maker's ratio is not said to be within the directions; what was
 // found in another bowl stays there.
 func TestVerdicts(t *testing.T) {
-	const kept = "note: Kept on purpose. One strand is enough. ../rules.html#formula/drift"
-	expectVerdicts(t, diag.Warning, "warning: Look again. This one drifts. ../rules.html#formula/drift", kept)
-	expectVerdicts(t, diag.Note, "note: Worth knowing. This one drifts. ../rules.html#formula/drift", kept)
+	const kept = "note: Kept on purpose. One strand is enough. ../rules.html#formula_drift"
+	expectVerdicts(t, diag.Warning, "warning: Look again. This one drifts. ../rules.html#formula_drift", kept)
+	expectVerdicts(t, diag.Note, "note: Worth knowing. This one drifts. ../rules.html#formula_drift", kept)
 }

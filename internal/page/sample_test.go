@@ -131,7 +131,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
 		"missing":  MissingView{Frame: frame("", "missing")},
 		"rules": RulesView{Frame: frame("", "standing"), Lead: "Why.", Families: []RuleGroup{{ID: "family_law", Title: "The law", Rules: []RuleView{
-			{ID: "law/x", Severity: "error", Title: "One", Why: "So.", Source: "a law", Before: "a: 1", After: "a: 2"}}}}},
+			{ID: "law_x", Name: "law/x", Severity: "error", Title: "One", Why: "So.", Source: "a law", Before: "a: 1", After: "a: 2"}}}}},
 		"order": OrderView{Frame: frame("", "standing"), Lead: "For 12 heads.", Totals: []string{"9.50 GBP"}, Unpriced: []string{"drops"},
 			Groups: []OrderGroup{{Title: "Meadow", Lines: []OrderRow{{Name: "8V", Needed: "120 g", Spare: "12 g", Stock: "–", Buy: "132 g", Packs: "3 × 60 g", Cost: "23.70 GBP"}}}}},
 	}

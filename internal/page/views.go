@@ -296,9 +296,9 @@ type RuleGroup struct {
 	Rules []RuleView
 }
 
-// RuleView is one rule, which stands at its id. Severity is error, warning or note.
+// RuleView is one rule. Severity is error, warning or note.
 type RuleView struct {
-	ID, Severity       string
+	ID, Name, Severity string
 	Title, Why, Source string
 	Before, After      template.HTML // examples, coloured
 }
