@@ -14,7 +14,7 @@ func TestOrderPage(t *testing.T) {
 	page := plain(string(file.Data))
 	for _, want := range []string{
 		"For 12 heads", "10 % on top",
-		`<th scope="row">8V</th><td>120 g</td><td>12 g</td><td>–</td><td>132 g</td><td>3 × 60 g</td>`,
+		`<th scope="row">8V</th><td>3 × 60 g</td><td>132 g</td><td>23.70 GBP</td><td>120 g</td><td>12 g</td><td>–</td>`,
 		`data-do="print"`,
 	} {
 		if !strings.Contains(page, want) {
