@@ -5,7 +5,9 @@ import (
 	"context"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -127,6 +129,40 @@ func TestOwnLayouts(t *testing.T) {
 		t.Error("the course's own template is not used")
 	}
 }
+
+// What was found in a bowl is read on its card, and so is what its lesson lets stand:
+// the pages get the findings of the same build.
+func TestFindingsReachTheCard(t *testing.T) {
+	drifting := func(header string) fstest.MapFS {
+		files := corpus.Course(1, 1)
+		for name, f := range files {
+			if path.Base(name) != "lesson.md" {
+				continue
+			}
+			text := amountLine.ReplaceAllString(string(f.Data), "amount: 0.25 g colour")
+			f.Data = []byte(strings.Replace(text, "---\n", "---\n"+header, 1))
+		}
+		return files
+	}
+	card := func(files fstest.MapFS) string {
+		page, ok := pages(t, files, 1).Get("lessons/lesson-1.html")
+		if !ok {
+			t.Fatal("the lesson has no page")
+		}
+		return string(page.Data)
+	}
+	found := card(drifting(""))
+	if !strings.Contains(found, "Look again.") || !strings.Contains(found, "On a scale of 0.1 g this bowl weighs") {
+		t.Error("a warning does not reach the card")
+	}
+	kept := card(drifting("accept: [{rule: formula/drift, because: a strand needs no more}]\n"))
+	if strings.Contains(kept, "On a scale of 0.1 g") || !strings.Contains(kept, "A strand needs no more.") {
+		t.Error("what the lesson lets stand is not told with its reason")
+	}
+}
+
+// amountLine is the size of a bowl of the corpus.
+var amountLine = regexp.MustCompile(`(?m)^amount: .*$`)
 
 func BenchmarkDemo(b *testing.B) {
 	b.ReportAllocs()
