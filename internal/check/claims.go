@@ -3,15 +3,15 @@ package check
 import (
 	"plait/internal/derive"
 	"plait/internal/diag"
-	"plait/internal/formula"
 	"plait/internal/measure"
 	"plait/internal/mix"
+	"plait/internal/source"
 )
 
 // claim holds a typed weight against the computed one: within the larger of one
 // scale step and 2 % it is a note, beyond that it has the rule's own severity. What
 // names the weight, "the developer".
-func (p *Pass) claim(f *derive.Formula, what string, typed formula.Stated[measure.Mass], truth measure.Mass) *diag.Diagnostic {
+func (p *Pass) claim(f *derive.Formula, what string, typed source.Stated[measure.Mass], truth measure.Mass) *diag.Diagnostic {
 	step := p.Course.Scale
 	shown := weighedString(truth, step)
 	help := "write " + shown + ", or change what it follows from"

@@ -4,8 +4,8 @@ import (
 	"strings"
 
 	"plait/internal/derive"
-	"plait/internal/formula"
 	"plait/internal/peroxide"
+	"plait/internal/source"
 )
 
 var rangeStrength = Rule{
@@ -41,9 +41,9 @@ func strengthList(list []peroxide.Strength) string {
 
 // strengths returns every strength a formula names, the one wanted and those it is
 // blended from.
-func strengths(f *derive.Formula) []formula.Stated[peroxide.Strength] {
+func strengths(f *derive.Formula) []source.Stated[peroxide.Strength] {
 	if f.Developer.None {
 		return nil
 	}
-	return append([]formula.Stated[peroxide.Strength]{f.Developer.Strength}, f.Developer.From...)
+	return append([]source.Stated[peroxide.Strength]{f.Developer.Strength}, f.Developer.From...)
 }

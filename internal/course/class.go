@@ -6,7 +6,6 @@ import (
 	"plait/internal/amount"
 	"plait/internal/diag"
 	"plait/internal/exact"
-	"plait/internal/formula"
 	"plait/internal/measure"
 	"plait/internal/peroxide"
 	"plait/internal/shade"
@@ -16,8 +15,8 @@ import (
 
 // Class is who a course is taught to at once: what has to be bought follows from it.
 type Class struct {
-	Heads formula.Stated[int]          // on each of which every bowl is mixed once
-	Waste formula.Stated[exact.Number] // on top, a fraction of one
+	Heads source.Stated[int]          // on each of which every bowl is mixed once
+	Waste source.Stated[exact.Number] // on top, a fraction of one
 }
 
 // MostHeads bounds a class.
@@ -37,7 +36,7 @@ func (s *Settings) readClass(node *yamlpos.Node, r *yamlpos.Reader) {
 	}
 	f := r.Fields(node, "`class`", "heads", "waste")
 	if heads, ok := f.Whole("heads", 1, MostHeads); ok {
-		s.Class.Heads = formula.Stated[int]{Value: heads, Span: f.Node("heads").Span}
+		s.Class.Heads = source.Stated[int]{Value: heads, Span: f.Node("heads").Span}
 	}
 	if t, ok := f.Text("waste"); ok {
 		waste, err := amount.ParseWaste(t.Value)
@@ -45,7 +44,7 @@ func (s *Settings) readClass(node *yamlpos.Node, r *yamlpos.Reader) {
 			r.Report(diag.FromError("course/class", t.Span, err))
 			return
 		}
-		s.Class.Waste = formula.Stated[exact.Number]{Value: waste, Span: t.Span}
+		s.Class.Waste = source.Stated[exact.Number]{Value: waste, Span: t.Span}
 	}
 }
 

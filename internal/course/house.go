@@ -4,7 +4,6 @@ import (
 	"time"
 
 	"plait/internal/diag"
-	"plait/internal/formula"
 	"plait/internal/measure"
 	"plait/internal/peroxide"
 	"plait/internal/source"
@@ -14,10 +13,10 @@ import (
 // House is what the salon that publishes the course allows; it can only be
 // stricter than law and maker.
 type House struct {
-	Strongest formula.Stated[peroxide.Strength] // the strongest developer
-	Longest   formula.Stated[time.Duration]     // the longest time on hair
-	Without   []source.Text                     // codes of shades that are not used
-	Tests     []source.Text                     // what every lesson with oxidative colour must name
+	Strongest source.Stated[peroxide.Strength] // the strongest developer
+	Longest   source.Stated[time.Duration]     // the longest time on hair
+	Without   []source.Text                    // codes of shades that are not used
+	Tests     []source.Text                    // what every lesson with oxidative colour must name
 }
 
 // readHouse reads the house rules. One that cannot be read is an error, as it would
@@ -32,7 +31,7 @@ func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
 		if err != nil {
 			r.Report(diag.FromError(ruleHouse, t.Span, err))
 		} else {
-			s.House.Strongest = formula.Stated[peroxide.Strength]{Value: v, Span: t.Span}
+			s.House.Strongest = source.Stated[peroxide.Strength]{Value: v, Span: t.Span}
 		}
 	}
 	if t, ok := f.Text("longest"); ok {
@@ -57,6 +56,6 @@ func (s *Settings) readLongest(t source.Text, r *yamlpos.Reader) {
 		r.Report(diag.Errorf(ruleHouse, t.Span, "the longest time is one time, not %s", t.Value).
 			WithHelp("write it as in longest: 45 min"))
 	default:
-		s.House.Longest = formula.Stated[time.Duration]{Value: v.Max, Span: t.Span}
+		s.House.Longest = source.Stated[time.Duration]{Value: v.Max, Span: t.Span}
 	}
 }

@@ -32,7 +32,7 @@ type Formula struct {
 	*lesson.Formula
 	Lesson *lesson.Lesson
 	Computed
-	Hair formula.Stated[formula.Hair] // the block's own, else that of its zone in the header
+	Hair source.Stated[formula.Hair] // the block's own, else that of its zone in the header
 }
 
 // Computed is what follows from a formula block and its range.
@@ -108,7 +108,7 @@ func Bowl(b *formula.Block, rng *shade.Range, step measure.Mass) (Computed, []di
 
 // hairOf returns the hair a formula goes on: what the block says, else the zone of
 // the lesson's header that the formula's places speak of, else the only zone.
-func hairOf(l *lesson.Lesson, f *lesson.Formula) formula.Stated[formula.Hair] {
+func hairOf(l *lesson.Lesson, f *lesson.Formula) source.Stated[formula.Hair] {
 	if f.Hair.Set() {
 		return f.Hair
 	}
@@ -122,7 +122,7 @@ func hairOf(l *lesson.Lesson, f *lesson.Formula) formula.Stated[formula.Hair] {
 	if len(l.Hair.Zones) == 1 {
 		return l.Hair.Zones[0].Hair
 	}
-	return formula.Stated[formula.Hair]{}
+	return source.Stated[formula.Hair]{}
 }
 
 // speaksOf reports whether a text holds a word.

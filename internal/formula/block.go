@@ -26,38 +26,29 @@ import (
 	"plait/internal/source"
 )
 
-// Stated is a value an author typed, with its place. The zero value was not typed.
-type Stated[T any] struct {
-	Value T
-	Span  source.Span
-}
-
-// Set reports whether the value was typed.
-func (s Stated[T]) Set() bool { return s.Span.Valid() }
-
 // Block is one bowl as it was written.
 type Block struct {
 	Name source.Text // empty for the short form
 	Span source.Span // where the block as a whole is blamed
 
 	On        []source.Text // sections or plain words: where it goes
-	Kind      Stated[shade.Kind]
+	Kind      source.Stated[shade.Kind]
 	Range     source.Text // the range named in the block
 	Colour    []Item
 	Additives []Additive
 	Developer Developer
-	Ratio     Stated[measure.Ratio]
+	Ratio     source.Stated[measure.Ratio]
 	Amount    Amount
-	Apply     Stated[time.Duration] // how long the application takes
-	Start     Start                 // when it begins
+	Apply     source.Stated[time.Duration] // how long the application takes
+	Start     Start                        // when it begins
 	Time      Time
-	Hair      Stated[Hair]
-	Target    Stated[Target]
+	Hair      source.Stated[Hair]
+	Target    source.Stated[Target]
 
 	// Claims: values that follow from the rest.
-	Mixed    Stated[measure.Mass]
-	Strength Stated[peroxide.Strength]
-	Level    Stated[exact.Number]
+	Mixed    source.Stated[measure.Mass]
+	Strength source.Stated[peroxide.Strength]
+	Level    source.Stated[exact.Number]
 
 	// Broken is set where a value could not be read and was reported: the block
 	// cannot be computed.
@@ -79,7 +70,7 @@ type Item struct {
 	Value exact.Number // parts, grams or per cent
 	Unit  Unit
 	Code  source.Text
-	Claim Stated[measure.Mass] // grams in brackets
+	Claim source.Stated[measure.Mass] // grams in brackets
 	Span  source.Span
 }
 
@@ -95,16 +86,16 @@ type Additive struct {
 // Developer is what the colour is mixed with.
 type Developer struct {
 	None     bool // the colour is used as it is
-	Strength Stated[peroxide.Strength]
-	Pair     Stated[peroxide.Strength]   // the same strength in its other unit, in brackets
-	Weight   Stated[measure.Mass]        // a claim where it follows from the ratio
-	From     []Stated[peroxide.Strength] // the two it is blended from
+	Strength source.Stated[peroxide.Strength]
+	Pair     source.Stated[peroxide.Strength]   // the same strength in its other unit, in brackets
+	Weight   source.Stated[measure.Mass]        // a claim where it follows from the ratio
+	From     []source.Stated[peroxide.Strength] // the two it is blended from
 	Span     source.Span
 }
 
 // Amount is the size of the bowl.
 type Amount struct {
-	Mass      Stated[measure.Mass]
+	Mass      source.Stated[measure.Mass]
 	Of        mix.Size
 	Bare      bool // neither "colour" nor "mixed" was said; only the short form allows it
 	BySection bool // from the sections of the head sheet

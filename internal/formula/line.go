@@ -219,7 +219,7 @@ func (b *Block) ShortDeveloper() string {
 }
 
 // shortStrength prints a strength in the unit it was typed in.
-func shortStrength(s Stated[peroxide.Strength]) string {
+func shortStrength(s source.Stated[peroxide.Strength]) string {
 	if strings.Contains(s.Span.Text(), "%") {
 		return number(s.Value.Percent()) + " %"
 	}

@@ -46,14 +46,14 @@ func (b *Block) readWhere(f *yamlpos.Fields, r *reader) {
 	b.Range, _ = f.Text("range")
 }
 
-func (r *reader) kind(t source.Text) (Stated[shade.Kind], bool) {
+func (r *reader) kind(t source.Text) (source.Stated[shade.Kind], bool) {
 	k, ok := shade.ParseKind(t.Value)
 	if !ok {
 		r.errorf("formula/kind", t.Span, "%q is not a kind of colour", t.Value)
 		r.help("%s", oneOf(t.Value, shade.Kinds()))
-		return Stated[shade.Kind]{}, false
+		return source.Stated[shade.Kind]{}, false
 	}
-	return Stated[shade.Kind]{Value: k, Span: t.Span}, true
+	return source.Stated[shade.Kind]{Value: k, Span: t.Span}, true
 }
 
 func oneOf(word string, kinds []shade.Kind) string {
@@ -112,12 +112,12 @@ func (b *Block) readService(f *yamlpos.Fields, r *reader) {
 	}
 	if t, ok := f.Text("hair"); ok {
 		if h, fine := r.hair(t); fine {
-			b.Hair = Stated[Hair]{Value: h, Span: t.Span}
+			b.Hair = source.Stated[Hair]{Value: h, Span: t.Span}
 		}
 	}
 	if t, ok := f.Text("target"); ok {
 		if v, fine := r.target(t); fine {
-			b.Target = Stated[Target]{Value: v, Span: t.Span}
+			b.Target = source.Stated[Target]{Value: v, Span: t.Span}
 		}
 	}
 }

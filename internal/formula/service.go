@@ -87,23 +87,23 @@ func (r *reader) anchor(t, bowl source.Text) bool {
 }
 
 // apply reads how long an application takes.
-func (r *reader) apply(t source.Text) (Stated[time.Duration], bool) {
+func (r *reader) apply(t source.Text) (source.Stated[time.Duration], bool) {
 	d, ok := r.duration("formula/time", t)
 	if ok && d.Value == 0 {
 		r.errorf("formula/time", t.Span, "an application that takes no time")
 		r.help("write how long the brush is at work, as in 18 min, or leave apply out")
-		return Stated[time.Duration]{}, false
+		return source.Stated[time.Duration]{}, false
 	}
 	return d, ok
 }
 
 // duration reads one time, no span of it.
-func (r *reader) duration(rule string, t source.Text) (Stated[time.Duration], bool) {
+func (r *reader) duration(rule string, t source.Text) (source.Stated[time.Duration], bool) {
 	span, ok := parsed(r, rule, t, measure.ParseSpan)
 	if ok && span.Value.Min != span.Value.Max {
 		r.errorf(rule, t.Span, "%s is a span, and one time is wanted", span.Value)
 		r.help("write one time, as in %s", measure.Minutes(span.Value.Max))
 		ok = false
 	}
-	return Stated[time.Duration]{Value: span.Value.Max, Span: span.Span}, ok
+	return source.Stated[time.Duration]{Value: span.Value.Max, Span: span.Span}, ok
 }

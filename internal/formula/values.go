@@ -31,13 +31,13 @@ func (r *reader) help(format string, args ...any) {
 
 // parsed reads a value by one of the parsers of the domain, whose errors say what
 // is wrong and what to write.
-func parsed[T any](r *reader, rule string, t source.Text, parse func(string) (T, error)) (Stated[T], bool) {
+func parsed[T any](r *reader, rule string, t source.Text, parse func(string) (T, error)) (source.Stated[T], bool) {
 	v, err := parse(t.Value)
 	if err != nil {
 		r.found = append(r.found, diag.FromError(rule, t.Span, err))
-		return Stated[T]{}, false
+		return source.Stated[T]{}, false
 	}
-	return Stated[T]{Value: v, Span: t.Span}, true
+	return source.Stated[T]{Value: v, Span: t.Span}, true
 }
 
 // brackets cuts a claim in brackets off the end: "2 parts 8N (20 g)".
@@ -309,13 +309,13 @@ func (r *reader) time(t source.Text) (Time, bool) {
 
 // ParseHair reads "8 lightened" or "6 natural, 30 % white". A level alone is
 // natural hair.
-func ParseHair(t source.Text) (Stated[Hair], []diag.Diagnostic) {
+func ParseHair(t source.Text) (source.Stated[Hair], []diag.Diagnostic) {
 	r := &reader{}
 	h, ok := r.hair(t)
 	if !ok {
-		return Stated[Hair]{}, r.found
+		return source.Stated[Hair]{}, r.found
 	}
-	return Stated[Hair]{Value: h, Span: t.Span}, nil
+	return source.Stated[Hair]{Value: h, Span: t.Span}, nil
 }
 
 func (r *reader) hair(t source.Text) (Hair, bool) {

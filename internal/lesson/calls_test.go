@@ -12,7 +12,7 @@ import (
 // expectCalls checks what a lesson with one bowl calls for.
 func expectCalls(t *testing.T, kind shade.Kind, none bool, uses []source.Text, want string) {
 	t.Helper()
-	block := &formula.Block{Kind: formula.Stated[shade.Kind]{Value: kind}, Developer: formula.Developer{None: none}}
+	block := &formula.Block{Kind: source.Stated[shade.Kind]{Value: kind}, Developer: formula.Developer{None: none}}
 	l := &Lesson{Uses: uses, Formulas: []*Formula{{Block: block}}}
 	if got := fmt.Sprint(l.CallsFor()); got != want {
 		t.Errorf("%s calls for %s, want %s", kind, got, want)

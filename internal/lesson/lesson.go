@@ -27,7 +27,7 @@ type Lesson struct {
 	Outcomes  []Outcome
 	Hair      Hair
 	Recording Recording
-	Chair     formula.Stated[measure.Span] // a claim: from the first touch to the last rinse
+	Chair     source.Stated[measure.Span] // a claim: from the first touch to the last rinse
 	Uses      []source.Text
 	Kit       []source.Text
 	Range     source.Text
@@ -67,7 +67,7 @@ func (h Hair) Head() (head amount.Head, ok bool) {
 // Zone is the hair of one zone of the head, roots or lengths for example.
 type Zone struct {
 	Name source.Text
-	Hair formula.Stated[formula.Hair]
+	Hair source.Stated[formula.Hair]
 }
 
 // Recording is the film or sound a lesson was made from.
@@ -75,7 +75,7 @@ type Recording struct {
 	Film     source.Text
 	Captions source.Text
 	Link     source.Text
-	Length   formula.Stated[time.Duration]
+	Length   source.Stated[time.Duration]
 }
 
 // Acceptance lets one finding of a rule stand, with a reason.

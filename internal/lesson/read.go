@@ -258,18 +258,18 @@ func oneWord[T ~string](t source.Text, parse func(string) (T, bool), words []T, 
 }
 
 // readChair reads how long the client is said to sit, one time or a span.
-func readChair(t source.Text, r *yamlpos.Reader) formula.Stated[measure.Span] {
+func readChair(t source.Text, r *yamlpos.Reader) source.Stated[measure.Span] {
 	span, err := measure.ParseSpan(t.Value)
 	if err == nil && span.Max == 0 {
 		r.Report(diag.Errorf("formula/time", t.Span, "no time in the chair at all").
 			WithHelp("write the time from the first touch to the last rinse, as in 65 min, or leave it out"))
-		return formula.Stated[measure.Span]{}
+		return source.Stated[measure.Span]{}
 	}
 	if err != nil {
 		r.Report(diag.FromError("formula/time", t.Span, err))
-		return formula.Stated[measure.Span]{}
+		return source.Stated[measure.Span]{}
 	}
-	return formula.Stated[measure.Span]{Value: span, Span: t.Span}
+	return source.Stated[measure.Span]{Value: span, Span: t.Span}
 }
 
 func readRecording(node *yamlpos.Node, r *yamlpos.Reader) Recording {
@@ -283,7 +283,7 @@ func readRecording(node *yamlpos.Node, r *yamlpos.Reader) Recording {
 		if err != nil {
 			r.Report(diag.FromError("recording/time", t.Span, err))
 		} else {
-			rec.Length = formula.Stated[time.Duration]{Value: d, Span: t.Span}
+			rec.Length = source.Stated[time.Duration]{Value: d, Span: t.Span}
 		}
 	}
 	return rec

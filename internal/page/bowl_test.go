@@ -55,7 +55,7 @@ func sampleFormula(t *testing.T, processing time.Duration) *derive.Formula {
 	n := exact.Int
 	block := &formula.Block{
 		Name: source.Text{Value: "gloss"},
-		Kind: formula.Stated[shade.Kind]{Value: shade.Demi, Span: somewhere},
+		Kind: source.Stated[shade.Kind]{Value: shade.Demi, Span: somewhere},
 		Time: formula.Time{Value: measure.Span{Min: processing, Max: processing}, Span: somewhere},
 	}
 	return &derive.Formula{
