@@ -54,6 +54,7 @@ var layers = []struct {
 	{name: "L5 output in memory", rows: []string{
 		"internal/highlight",
 		"internal/asset",
+		"internal/path",
 		"internal/page",
 	}},
 	{name: "L6 edges", edge: true, rows: []string{
