@@ -12,7 +12,7 @@ import (
 
 func build(t *testing.T, files fs.FS) *Bundle {
 	t.Helper()
-	b, err := Build(files)
+	b, err := Build(files, "plait", "plait-lesson")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -21,36 +21,42 @@ func build(t *testing.T, files fs.FS) *Bundle {
 
 func TestBuildGivesTheSameBytes(t *testing.T) {
 	a, b := build(t, layouts.FS), build(t, layouts.FS)
-	if a.Script.Path != b.Script.Path || !bytes.Equal(a.Script.Data, b.Script.Data) {
-		t.Error("the script differs from build to build")
-	}
-	x, y := a.Style(everyTint()), b.Style(everyTint())
-	if x.Path != y.Path || !bytes.Equal(x.Data, y.Data) {
-		t.Error("the style sheet differs from build to build")
+	for _, set := range []string{"plait", "plait-lesson"} {
+		if a.Script(set).Path != b.Script(set).Path || !bytes.Equal(a.Script(set).Data, b.Script(set).Data) {
+			t.Errorf("the script of %s differs from build to build", set)
+		}
+		x, y := a.Style(set, everyTint()), b.Style(set, everyTint())
+		if x.Path != y.Path || !bytes.Equal(x.Data, y.Data) {
+			t.Errorf("the style sheet of %s differs from build to build", set)
+		}
 	}
 }
 
 // A page from a folder runs classic scripts only and reads no other file.
 func TestBundleStandsAlone(t *testing.T) {
 	b := build(t, layouts.FS)
-	for _, forbidden := range []string{"import ", "import(", "fetch(", "XMLHttpRequest", "eval(", "http://", "https://"} {
-		if strings.Contains(string(b.Script.Data), forbidden) {
-			t.Errorf("the script has %q", forbidden)
+	for _, set := range []string{"plait", "plait-lesson"} {
+		script, style := string(b.Script(set).Data), string(b.Style(set, nil).Data)
+		expectNone(t, set+".js", script, "import ", "import(", "fetch(", "XMLHttpRequest", "eval(", "http://", "https://")
+		expectNone(t, set+".css", style, "@import", "https://")
+		if !strings.HasPrefix(script, "(()=>{") {
+			t.Errorf("the script of %s is not one closed function: %.20s", set, script)
 		}
 	}
-	for _, forbidden := range []string{"@import", "https://"} {
-		if strings.Contains(string(b.Style(nil).Data), forbidden) {
-			t.Errorf("the style sheet has %q", forbidden)
+}
+
+func expectNone(t *testing.T, name, text string, forbidden ...string) {
+	t.Helper()
+	for _, f := range forbidden {
+		if strings.Contains(text, f) {
+			t.Errorf("%s has %q", name, f)
 		}
-	}
-	if !strings.HasPrefix(string(b.Script.Data), "(()=>{") {
-		t.Errorf("the script is not one closed function: %.20s", b.Script.Data)
 	}
 }
 
 func TestBuildSaysWhereAScriptIsWrong(t *testing.T) {
 	own := fstest.MapFS{"scripts/plait.js": {Data: []byte("let a = 1;\nlet = ;\n")}}
-	_, err := Build(Overlay(own, layouts.FS))
+	_, err := Build(Overlay(own, layouts.FS), "plait")
 	if err == nil || !strings.HasPrefix(err.Error(), "scripts/plait.js:2:") {
 		t.Errorf("got %v, want an error at scripts/plait.js:2", err)
 	}
@@ -59,10 +65,10 @@ func TestBuildSaysWhereAScriptIsWrong(t *testing.T) {
 func TestOverlay(t *testing.T) {
 	own := fstest.MapFS{"styles/plait.css": {Data: []byte("body{color:red}")}}
 	b := build(t, Overlay(own, layouts.FS))
-	if !strings.HasPrefix(string(b.Style(nil).Data), "body{color:red}") {
-		t.Errorf("the course's own style sheet is not used: %.40s", b.Style(nil).Data)
+	if !strings.HasPrefix(string(b.Style("plait", nil).Data), "body{color:red}") {
+		t.Errorf("the course's own style sheet is not used: %.40s", b.Style("plait", nil).Data)
 	}
-	if !bytes.Equal(b.Script.Data, build(t, layouts.FS).Script.Data) {
+	if !bytes.Equal(b.Script("plait").Data, build(t, layouts.FS).Script("plait").Data) {
 		t.Error("the script changed, though the course has none of its own")
 	}
 }
@@ -86,7 +92,7 @@ func expectName(t *testing.T, name, content, want string) {
 
 func BenchmarkBuild(b *testing.B) {
 	for b.Loop() {
-		if _, err := Build(layouts.FS); err != nil {
+		if _, err := Build(layouts.FS, "plait", "plait-lesson"); err != nil {
 			b.Fatal(err)
 		}
 	}

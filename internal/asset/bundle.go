@@ -1,5 +1,5 @@
-// Package asset makes the files that pages call in: one script, one style sheet,
-// and pictures under names that change with their content.
+// Package asset makes the files that pages call in: a script and a style sheet for
+// each kind of page, and pictures, under names that change with their content.
 package asset
 
 import (
@@ -15,18 +15,22 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// Bundle holds the script, the icon and the style sheet of a site; the style sheet
-// still lacks its swatches.
+// Bundle holds the icon of a site and the script and style sheet of each kind of
+// page; the style sheets still lack their swatches.
 type Bundle struct {
-	Script, Icon File
-	style        []byte
+	Icon    File
+	scripts map[string]File
+	styles  map[string][]byte
 }
 
-// Style returns the style sheet with the swatches of the ladder and of the given
-// tints.
-func (b *Bundle) Style(tints []Tint) File {
-	data := append(slices.Clip(b.style), swatches(tints)...)
-	return File{Path: Name("plait.css", data), Data: data}
+// Script returns the script of a set.
+func (b *Bundle) Script(set string) File { return b.scripts[set] }
+
+// Style returns the style sheet of a set with the swatches of the ladder and of the
+// given tints.
+func (b *Bundle) Style(set string, tints []Tint) File {
+	data := append(slices.Clip(b.styles[set]), swatches(tints)...)
+	return File{Path: Name(set+".css", data), Data: data}
 }
 
 // File is a finished file with its path from the root of the site.
@@ -35,33 +39,36 @@ type File struct {
 	Data []byte
 }
 
-// Entry points within the layouts.
-const (
-	scriptEntry = "scripts/plait.js"
-	styleEntry  = "styles/plait.css"
-	iconFile    = "styles/icon.svg"
-)
+// iconFile lies within the layouts.
+const iconFile = "styles/icon.svg"
 
-// Build bundles the scripts of layouts into one classic script, which also runs
-// on pages opened from a folder, and its style sheets into one.
-func Build(layouts fs.FS) (*Bundle, error) {
-	script, err := bundle(layouts, scriptEntry, "")
-	if err != nil {
-		return nil, err
-	}
-	style, err := bundle(layouts, styleEntry, "")
-	if err != nil {
-		return nil, err
-	}
+// Build bundles the sets of layouts. A set is all that one kind of page calls in, so
+// that no page carries what only others need: scripts/SET.js becomes one classic
+// script, which also runs on pages opened from a folder, and styles/SET.css one style
+// sheet, each with what it imports.
+func Build(layouts fs.FS, sets ...string) (*Bundle, error) {
 	icon, err := fs.ReadFile(layouts, iconFile)
 	if err != nil {
 		return nil, err
 	}
-	return &Bundle{
-		Script: File{Path: Name("plait.js", script), Data: script},
-		Icon:   File{Path: Name(iconFile, icon), Data: icon},
-		style:  style,
-	}, nil
+	b := &Bundle{
+		Icon:    File{Path: Name(iconFile, icon), Data: icon},
+		scripts: map[string]File{},
+		styles:  map[string][]byte{},
+	}
+	for _, set := range sets {
+		script, err := bundle(layouts, "scripts/"+set+".js", "")
+		if err != nil {
+			return nil, err
+		}
+		style, err := bundle(layouts, "styles/"+set+".css", "")
+		if err != nil {
+			return nil, err
+		}
+		b.scripts[set] = File{Path: Name(set+".js", script), Data: script}
+		b.styles[set] = style
+	}
+	return b, nil
 }
 
 // Script bundles one script module and what it imports. Where global is not empty

@@ -47,7 +47,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	tree := artifact.New()
-	for _, f := range []asset.File{o.Theme.bundle.Icon, o.Theme.bundle.Script, b.style, b.index, b.data()} {
+	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index, b.data()) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
 		}
@@ -75,13 +75,29 @@ type builder struct {
 	found     []diag.Diagnostic
 	accepted  []check.Accepted
 	templates *Templates
-	style     asset.File
+	scripts   map[string]asset.File // by set, as the next
+	styles    map[string]asset.File
 	index     asset.File
 	site      *Site
-	chromes   map[string]*Chrome        // by the way to the root
+	chromes   map[dress]*Chrome
 	pictures  map[string]asset.Picture  // by path in the course
 	within    map[*course.Module]string // links to the lessons of a module
 	places    map[*lesson.Lesson]place
+}
+
+// dress is what a page's chrome depends on.
+type dress struct {
+	root string // way to the root of the site
+	set  string
+}
+
+// worn returns what all sets are made of.
+func (b *builder) worn() []asset.File {
+	var files []asset.File
+	for _, set := range sets {
+		files = append(files, b.scripts[set], b.styles[set])
+	}
+	return files
 }
 
 // place is where a lesson stands in the course.
@@ -98,8 +114,13 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		found:     o.Found,
 		accepted:  o.Accepted,
 		templates: o.Theme.templates,
-		style:     o.Theme.bundle.Style(tints(d)),
+		scripts:   map[string]asset.File{},
+		styles:    map[string]asset.File{},
 		places:    map[*lesson.Lesson]place{},
+	}
+	for _, set := range sets {
+		b.scripts[set] = o.Theme.bundle.Script(set)
+		b.styles[set] = o.Theme.bundle.Style(set, tints(d))
 	}
 	if err := b.readPictures(o.Files); err != nil {
 		return nil, err
@@ -110,7 +131,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		}
 	}
 	b.index = b.findIndex(o.Theme.find)
-	b.site = b.newSite(o.Theme.bundle, o.Live)
+	b.site = b.newSite(o.Theme.bundle.Icon, o.Live)
 	return b, b.renderShared()
 }
 
@@ -130,13 +151,18 @@ func tints(d *derive.Derived) []asset.Tint {
 
 // renderShared renders what many pages have in common, once.
 func (b *builder) renderShared() error {
-	b.chromes = map[string]*Chrome{}
+	b.chromes = map[dress]*Chrome{}
 	for _, root := range []string{"", "../"} {
-		chrome, err := b.templates.chrome(b.site, root)
-		if err != nil {
-			return err
+		for _, set := range sets {
+			chrome, err := b.templates.chrome(Frame{
+				Site: b.site, Root: root,
+				Style: b.styles[set].Path, Script: b.scripts[set].Path,
+			})
+			if err != nil {
+				return err
+			}
+			b.chromes[dress{root, set}] = chrome
 		}
-		b.chromes[root] = chrome
 	}
 	b.within = map[*course.Module]string{}
 	for _, m := range b.course.Modules {
@@ -271,7 +297,7 @@ func (b *builder) frame(page, kind, heading, description string) Frame {
 	if heading != title {
 		title = heading + " · " + title
 	}
-	chrome := *b.chromes[root(page)]
+	chrome := *b.chromes[dress{root(page), setOf(kind)}]
 	chrome.Top = template.HTML(markCurrent(string(chrome.Top), root(page)+page))
 	return Frame{
 		Site: b.site, Chrome: &chrome, Root: root(page), Kind: kind,

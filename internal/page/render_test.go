@@ -165,7 +165,7 @@ func TestLessonPagesAreLight(t *testing.T) {
 	tree := render(t, 0)
 	shared := 0
 	for _, f := range tree.Files() {
-		if strings.HasPrefix(f.Path, "assets/plait-") {
+		if strings.HasPrefix(f.Path, "assets/plait-lesson-") {
 			shared += len(f.Data)
 		}
 	}

@@ -29,14 +29,14 @@ func sampleSite() *Site {
 	return &Site{
 		Title: "Harbour <Row>", ID: "harbour-row", Language: "en-GB", Edition: "2026 spring", Law: "the United Kingdom",
 		Menu: []Link{{Text: "Lessons", Path: "index.html"}, {Text: "Find", Path: "find.html"}},
-		Icon: "assets/icon-1.svg", Style: "assets/plait-1.css", Script: "assets/plait-1.js", Policy: policy(""),
+		Icon: "assets/icon-1.svg", Policy: policy(""),
 	}
 }
 
 func sampleFrame(t testing.TB, set *Templates, root, kind string) Frame {
 	t.Helper()
 	site := sampleSite()
-	chrome, err := set.chrome(site, root)
+	chrome, err := set.chrome(Frame{Site: site, Root: root, Style: "assets/plait-1.css", Script: "assets/plait-1.js"})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -19,7 +19,7 @@ const (
 )
 
 // newSite gathers what all pages share.
-func (b *builder) newSite(bundle *asset.Bundle, live string) *Site {
+func (b *builder) newSite(icon asset.File, live string) *Site {
 	c := b.course
 	return &Site{
 		Title:    c.Title.Value,
@@ -28,9 +28,7 @@ func (b *builder) newSite(bundle *asset.Bundle, live string) *Site {
 		Edition:  c.Edition.Value,
 		Law:      country(c.Law.Value),
 		Menu:     b.menu(),
-		Icon:     bundle.Icon.Path,
-		Style:    b.style.Path,
-		Script:   bundle.Script.Path,
+		Icon:     icon.Path,
 		Live:     live,
 		Policy:   policy(live),
 	}
@@ -112,7 +110,8 @@ func (b *builder) missing() ([]byte, error) {
 	frame := b.frame("404.html", "missing", "This page is not here", "")
 	if address, err := url.Parse(b.course.Address.Value); err == nil && address.Host != "" {
 		frame.Root = strings.TrimSuffix(address.Path, "/") + "/"
-		chrome, err := b.templates.chrome(b.site, frame.Root)
+		frame.Style, frame.Script = b.styles[usualSet].Path, b.scripts[usualSet].Path
+		chrome, err := b.templates.chrome(frame)
 		if err != nil {
 			return nil, err
 		}

@@ -77,9 +77,8 @@ func (t *Templates) part(name string, view any) (template.HTML, error) {
 	return template.HTML(out.String()), nil
 }
 
-// chrome renders what all pages of one folder share.
-func (t *Templates) chrome(site *Site, root string) (*Chrome, error) {
-	view := Frame{Site: site, Root: root}
+// chrome renders what all pages of one folder and one set share.
+func (t *Templates) chrome(view Frame) (*Chrome, error) {
 	c := &Chrome{}
 	for name, to := range map[string]*template.HTML{"head": &c.Head, "top": &c.Top, "foot": &c.Foot} {
 		html, err := t.part(name, view)

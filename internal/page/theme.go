@@ -6,6 +6,22 @@ import (
 	"plait/internal/asset"
 )
 
+// Sets of script and style sheet. A page calls in one of them.
+const (
+	usualSet  = "plait"
+	lessonSet = "plait-lesson"
+)
+
+var sets = []string{usualSet, lessonSet}
+
+// setOf returns what a kind of page calls in.
+func setOf(kind string) string {
+	if kind == "lesson" {
+		return lessonSet
+	}
+	return usualSet
+}
+
 // Theme is the look of a course made ready: templates parsed, scripts and styles
 // bundled. It depends on the layouts alone, so one theme serves every build until
 // the layouts change. It is safe for concurrent use.
@@ -22,7 +38,7 @@ func NewTheme(layouts fs.FS) (*Theme, error) {
 	if err != nil {
 		return nil, err
 	}
-	bundle, err := asset.Build(layouts)
+	bundle, err := asset.Build(layouts, sets...)
 	if err != nil {
 		return nil, err
 	}

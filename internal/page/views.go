@@ -17,9 +17,7 @@ type Site struct {
 	Edition  string
 	Law      string // country whose rules the course states, "" for none
 	Menu     []Link // from the root of the site
-	Icon     string // from the root of the site, as the next two
-	Style    string
-	Script   string
+	Icon     string // from the root of the site
 	Live     string // script of the live preview, "" for a built site
 	Policy   string // content security policy
 }
@@ -29,6 +27,8 @@ type Frame struct {
 	Site        *Site
 	Chrome      *Chrome
 	Root        string // way to the root of the site: "" or "../"
+	Style       string // from the root of the site, as the next
+	Script      string
 	Kind        string // ends the class of the page's body
 	Title       string // in the window's title
 	Heading     string // in the page

@@ -2,6 +2,14 @@
 
 export const root = document.documentElement;
 
+// startPage runs a page's parts once its elements are there. Whatever needs a script is
+// hidden until the class that it sets is there. It runs on pages opened from a folder:
+// no modules, no requests.
+export function startPage(run) {
+  root.classList.add("live");
+  document.addEventListener("DOMContentLoaded", run);
+}
+
 export const all = (selector, within = document) => [...within.querySelectorAll(selector)];
 
 // copyOf returns a fresh copy of the only child of a template, or null where this

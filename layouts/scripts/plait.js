@@ -1,15 +1,7 @@
-// The one script of a course. It runs on pages opened from a folder: no modules, no
-// requests. Whatever needs it is hidden until the class it sets is there.
+// The one script of pages that have none of their own: timers that were started on a
+// lesson go on wherever the reader turns to.
 
-import { startBowls } from "./bowl.js";
-import { root } from "./page.js";
-import { startSteps } from "./steps.js";
+import { startPage } from "./page.js";
 import { startTimers } from "./timers.js";
 
-root.classList.add("live");
-
-document.addEventListener("DOMContentLoaded", () => {
-  startBowls();
-  startTimers();
-  startSteps();
-});
+startPage(startTimers);

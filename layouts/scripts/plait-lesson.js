@@ -1,0 +1,12 @@
+// The one script of a lesson.
+
+import { startBowls } from "./bowl.js";
+import { startPage } from "./page.js";
+import { startSteps } from "./steps.js";
+import { startTimers } from "./timers.js";
+
+startPage(() => {
+  startBowls();
+  startTimers();
+  startSteps();
+});
