@@ -76,6 +76,12 @@ func Hair(s Surface, u geom.Vec3) float64 {
 	return float64(hairPerRadian * (s.Hairline(math.Abs(theta)) - phi))
 }
 
+// AtHairline returns the point of the hairline at the angle theta of a direction.
+func AtHairline(s Surface, u geom.Vec3) Point {
+	_, theta := angles(u)
+	return At(s, Direction(s.Hairline(math.Abs(theta)), theta))
+}
+
 // angles returns phi and theta of a direction.
 func angles(u geom.Vec3) (phi, theta float64) {
 	level := math.Sqrt(float64(u.X*u.X) + float64(u.Y*u.Y))

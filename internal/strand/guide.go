@@ -11,6 +11,16 @@ import (
 type Guide interface {
 	// Length returns the length of a strand from its root, held as the lift says.
 	Length(h *head.Head, root head.Point, l Lift) (float64, error)
+	// Hold returns how the strand is held when it is cut.
+	Hold(h *head.Head, root head.Point, l Lift) (Held, error)
+}
+
+// Held is a strand as it is held for the cut.
+type Held struct {
+	Path Path
+	// Fingers is the direction of the fingers at its end, a unit vector; zero where the
+	// strand is brought to a point.
+	Fingers geom.Vec3
 }
 
 // Errors of a strand that a guide cannot cut.
@@ -20,6 +30,10 @@ var (
 	ErrOutOfReach = errors.New("the strand does not reach the guide")
 	// ErrNoGuide is of a guide that lies inside the head.
 	ErrNoGuide = errors.New("the guide lies inside the head")
+	// ErrShort is of hair that was shorter than the cut before.
+	ErrShort = errors.New("the hair is too short for the guide")
+	// ErrNotCut is of a section without a cut.
+	ErrNotCut = errors.New("the section is not cut")
 )
 
 // Shortest is the length in cm below which a strand is not held and cut any more;
@@ -27,19 +41,18 @@ var (
 // source).
 const Shortest = 0.5
 
-// Perimeter is a guide for natural fall: every strand ends at a height, z in cm. The
-// lift does not matter.
-type Perimeter struct{ Z float64 }
+// Perimeter is a guide for natural fall: every strand ends at a height, z in cm,
+// when it is combed as it will be worn. The lift does not matter.
+type Perimeter struct {
+	Z        float64
+	Dressing Dressing // "" is gravity
+}
 
 // Length is the way that the strand falls to that height: over the head until it
 // turns under, then straight down.
 func (g Perimeter) Length(h *head.Head, root head.Point, _ Lift) (float64, error) {
-	if root.P.Z < g.Z {
-		return 0, ErrOutOfReach
-	}
-	reach := root.P.Z - g.Z + float64(4*root.P.Dist(h.Centre())) // more than any way round
-	path := Fall(h, root, Gravity, reach)
 	total := 0.0
+	path := g.fall(h, root)
 	for i := 1; i < len(path); i++ {
 		from, to := path[i-1], path[i]
 		if to.Z <= g.Z {
@@ -50,39 +63,53 @@ func (g Perimeter) Length(h *head.Head, root head.Point, _ Lift) (float64, error
 	return 0, ErrOutOfReach
 }
 
+// fall returns the way down past the height of the guide, nothing for a root below
+// it.
+func (g Perimeter) fall(h *head.Head, root head.Point) Path {
+	if root.P.Z < g.Z {
+		return nil
+	}
+	reach := root.P.Z - g.Z + float64(4*root.P.Dist(h.Centre())) // more than any way round
+	return Fall(h, root, g.Dressing, reach)
+}
+
+// Hold is the fall itself, with level fingers.
+func (g Perimeter) Hold(h *head.Head, root head.Point, l Lift) (Held, error) {
+	length, err := g.Length(h, root, l)
+	if err != nil {
+		return Held{}, err
+	}
+	return Held{g.fall(h, root).Cut(length), geom.Vec3{Z: 1}.Cross(level(root))}, nil
+}
+
 // Fixed is a guide of one length everywhere, cut with the fingers along the head.
 type Fixed struct{ Cm float64 }
 
 // Length is that length.
 func (g Fixed) Length(*head.Head, head.Point, Lift) (float64, error) { return g.Cm, nil }
 
-// Travelling is a guide that moves up the head: a slice of what was cut last goes
-// along, and the fingers stay square to the strand. It starts with a length at the
-// hairline.
-type Travelling struct{ Start float64 }
+// Hold is straight.
+func (g Fixed) Hold(h *head.Head, root head.Point, l Lift) (Held, error) {
+	return straight(h, root, g, l)
+}
 
-// Length follows from the ends p + L·d of neighbouring strands, which lie square to
-// the strand: L' = −p'·d. With t the way down the head and d the direction of the
-// strand that is
-//
-//	L = start + ∫ t·d ds
-//
-// from the root to the hairline, and start + s·cos e where the elevation e is from
-// the head: longer above below a quarter turn, even at it, shorter beyond.
-func (g Travelling) Length(h *head.Head, root head.Point, l Lift) (float64, error) {
-	length := g.Start
-	toHairline(h, root, func(from, to head.Point, by float64) {
-		length += float64(by * (l.gain(from) + l.gain(to)) / 2)
-	})
-	if length < 0 {
-		return 0, ErrOutOfReach
+// straight holds a strand straight in the direction of its lift.
+func straight(h *head.Head, root head.Point, g Guide, l Lift) (Held, error) {
+	length, err := g.Length(h, root, l)
+	if err != nil {
+		return Held{}, err
 	}
-	return length, nil
+	end := root.P.Add(l.Direction(root).Scale(length))
+	return Held{Path{root.P, end}, l.Hold(root)}, nil
 }
 
 // Wall is a guide in a plane: every strand is held in its direction and cut where it
 // meets it.
 type Wall struct{ geom.Plane }
+
+// Facing returns the wall at a distance in cm from the middle between the ears, on a
+// side of the head or above it.
+func Facing(side Toward, at float64) Wall { return Wall{geom.Plane{N: sides[side], D: at}} }
 
 // leastFacing is how squarely, as a cosine, a strand must meet a wall.
 const leastFacing = 0.1
@@ -97,17 +124,36 @@ func (g Wall) Length(_ *head.Head, root head.Point, l Lift) (float64, error) {
 	return length, nil
 }
 
+// Hold is straight, the fingers along the wall.
+func (g Wall) Hold(h *head.Head, root head.Point, l Lift) (Held, error) {
+	held, err := straight(h, root, g, l)
+	held.Fingers = held.Fingers.Across(g.N).Unit()
+	return held, err
+}
+
 // Stationary is a guide that stays at a point: every strand is brought to it, round
 // the head where it must. The lift does not matter.
 type Stationary struct{ At geom.Vec3 }
 
+// Beside returns the guide at a point that lies behind, above and to the left of a
+// point of the head, in cm; less than zero is the other way.
+func Beside(p head.Point, back, up, left float64) Stationary {
+	return Stationary{p.P.Add(geom.Vec3{X: -back, Y: left, Z: up})}
+}
+
 // Length is that of a taut string from the root to the point, in the plane that
 // holds both and the centre of the head: straight where the root sees the point,
 // else along the head until it does. On the midline and on a ball no way is shorter.
-func (g Stationary) Length(h *head.Head, root head.Point, _ Lift) (float64, error) {
+func (g Stationary) Length(h *head.Head, root head.Point, l Lift) (float64, error) {
+	held, err := g.Hold(h, root, l)
+	return held.Path.Len(), err
+}
+
+// Hold is that string.
+func (g Stationary) Hold(h *head.Head, root head.Point, _ Lift) (Held, error) {
 	out := g.At.Sub(h.Centre())
 	if r, _ := h.Radius(out.Unit()); out.Len() < r {
-		return 0, ErrNoGuide
+		return Held{}, ErrNoGuide
 	}
-	return taut(h, root, out), nil
+	return Held{Path: taut(h, root, out)}, nil
 }

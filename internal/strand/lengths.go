@@ -23,21 +23,22 @@ type Lengths struct {
 	Missed                float64 // share of the section's area that is not cut, 0 to 1
 }
 
-// Measure cuts the strands of a section of a plan, by its index, to a guide. One
-// strand grows from each point of the mesh; a mesh of preview detail is fine enough
-// for lengths, which change slowly over the head.
-func Measure(plan *scalp.Plan, section int, g Guide, l Lift) Lengths {
-	cut := Lengths{Points: corners(plan.Mesh, section)}
+// Measure cuts the strands of a section, by its index. One strand grows from each
+// point of the mesh; a mesh of preview detail is fine enough for lengths, which
+// change slowly over the head.
+func (c *Haircut) Measure(section int) Lengths {
+	mesh := c.Plan.Mesh
+	cut := Lengths{Points: corners(mesh, section)}
 	cut.Cm = make([]float64, len(cut.Points))
 	eachAtOnce(len(cut.Points), func(i int) {
-		cm, err := g.Length(plan.Head, plan.Mesh.Points[cut.Points[i]], l)
+		cm, err := c.Length(section, mesh.Points[cut.Points[i]])
 		if err != nil {
 			cm = NotCut
 		}
 		cut.Cm[i] = cm
 	})
-	cut.extremes(plan.Mesh)
-	cut.average(plan.Mesh, section)
+	cut.extremes(mesh)
+	cut.average(mesh, section)
 	return cut
 }
 

@@ -32,6 +32,9 @@ type Lift struct {
 	// Toward and By turn the strand toward a direction by an angle: over-direction.
 	Toward Toward
 	By     float64
+	// Fingers is the angle between the fingers and a line square to the strand: above
+	// zero they lean outward up the head and leave more length there, below zero less.
+	Fingers float64
 }
 
 // Toward is a side of the head that strands are over-directed to.
@@ -44,9 +47,11 @@ const (
 	TowardBack  Toward = "back"
 	TowardLeft  Toward = "left"
 	TowardRight Toward = "right"
+	TowardTop   Toward = "up" // for walls
 )
 
 var sides = map[Toward]geom.Vec3{
+	TowardTop:   {Z: 1},
 	TowardFront: {X: 1}, TowardBack: {X: -1}, TowardLeft: {Y: 1}, TowardRight: {Y: -1},
 }
 
@@ -58,22 +63,40 @@ var sides = map[Toward]geom.Vec3{
 //
 // Over-direction turns it about the normal.
 func (l Lift) Direction(p head.Point) geom.Vec3 {
-	sin, cos := geom.Sincos(l.Elevation)
-	down, out := Down(p), p.N
-	if l.FromFloor {
-		down, out = geom.Vec3{Z: -1}, level(p)
-	}
-	return l.overDirect(p, down.Scale(cos).Add(out.Scale(sin)))
+	along, _ := l.frame(p)
+	return along
 }
 
-// gain returns t·d, the cosine between a lifted strand and the way down: the length
-// that one more cm up the head adds with a travelling guide.
+// gain returns the cosine between a lifted strand and the way down: the length that
+// one more cm up the head adds where the fingers are square to the strand.
 func (l Lift) gain(p head.Point) float64 {
 	if !l.FromFloor && l.By == 0 {
 		_, cos := geom.Sincos(l.Elevation)
 		return cos
 	}
 	return Down(p).Dot(l.Direction(p))
+}
+
+// Hold returns the direction of the fingers that hold a lifted strand, up the head,
+// a unit vector.
+func (l Lift) Hold(p head.Point) geom.Vec3 {
+	along, square := l.frame(p)
+	sin, cos := geom.Sincos(l.Fingers)
+	return square.Scale(cos).Add(along.Scale(sin))
+}
+
+// frame returns the direction of a lifted strand and the one square to it in which
+// it would rise.
+func (l Lift) frame(p head.Point) (along, square geom.Vec3) {
+	sin, cos := geom.Sincos(l.Elevation)
+	down, out := Down(p), p.N
+	if l.FromFloor {
+		down, out = geom.Vec3{Z: -1}, level(p)
+	}
+	along = down.Scale(cos).Add(out.Scale(sin))
+	square = out.Scale(cos).Sub(down.Scale(sin))
+	by := l.turn(p, along)
+	return about(p.N, along, by), about(p.N, square, by)
 }
 
 // level returns the level direction away from the head.
@@ -85,17 +108,25 @@ func level(p head.Point) geom.Vec3 {
 	return flat.Unit()
 }
 
-// overDirect turns a direction about the normal toward a side by the angle of the
-// over-direction.
-func (l Lift) overDirect(p head.Point, d geom.Vec3) geom.Vec3 {
+// turn returns the angle by which over-direction turns a strand counter-clockwise
+// about the normal.
+func (l Lift) turn(p head.Point, d geom.Vec3) float64 {
 	side, ok := sides[l.Toward]
-	if !ok || l.By == 0 {
+	switch {
+	case !ok:
+		return 0
+	case p.N.Cross(d).Dot(side) < 0:
+		return -l.By
+	}
+	return l.By
+}
+
+// about returns a direction turned about an axis by an angle.
+func about(axis, d geom.Vec3, by float64) geom.Vec3 {
+	if by == 0 {
 		return d
 	}
-	sin, cos := geom.Sincos(l.By)
-	if p.N.Cross(d).Dot(side) < 0 {
-		sin = -sin
-	}
-	along := p.N.Scale(p.N.Dot(d))
-	return along.Add(d.Sub(along).Scale(cos)).Add(p.N.Cross(d).Scale(sin))
+	sin, cos := geom.Sincos(by)
+	along := axis.Scale(axis.Dot(d))
+	return along.Add(d.Sub(along).Scale(cos)).Add(axis.Cross(d).Scale(sin))
 }

@@ -27,17 +27,41 @@ func Raised(t *head.Trace, first, last, cm float64) StationaryLine {
 	return line
 }
 
+// CentreBack returns the guide line of a strip that stands out from the apex down the
+// middle of the back to the nape, of one length in cm.
+func CentreBack(h *head.Head, cm float64) StationaryLine {
+	apex, _ := h.Landmark("apex")
+	_, nape := h.HairArc()
+	return Raised(h.Midline(), h.Midline().ArcAt(apex.P), nape, cm)
+}
+
+// EarToEar returns the guide line of a strip that stands out from the top of one ear
+// over the apex to the other, of one length in cm.
+func EarToEar(h *head.Head, cm float64) StationaryLine {
+	ears, _ := h.Pair("ear top")
+	return Raised(h.Over(), h.Over().ArcAt(ears[0].P), h.Over().ArcAt(ears[1].P), cm)
+}
+
 // Length is that of a taut string to the point of the line that is nearest in a
 // straight line.
 func (g StationaryLine) Length(h *head.Head, root head.Point, l Lift) (float64, error) {
+	held, err := g.Hold(h, root, l)
+	return held.Path.Len(), err
+}
+
+// Hold is that string, the fingers along the line.
+func (g StationaryLine) Hold(h *head.Head, root head.Point, l Lift) (Held, error) {
 	if len(g.Points) == 0 {
-		return 0, ErrOutOfReach
+		return Held{}, ErrOutOfReach
 	}
-	nearest := g.Points[0]
-	for _, p := range g.Points {
-		if p.Dist(root.P) < nearest.Dist(root.P) {
-			nearest = p
+	near := 0
+	for i, p := range g.Points {
+		if p.Dist(root.P) < g.Points[near].Dist(root.P) {
+			near = i
 		}
 	}
-	return Stationary{nearest}.Length(h, root, l)
+	held, err := Stationary{g.Points[near]}.Hold(h, root, l)
+	before, after := max(near-1, 0), min(near+1, len(g.Points)-1)
+	held.Fingers = g.Points[before].Sub(g.Points[after]).Unit()
+	return held, err
 }

@@ -43,44 +43,58 @@ func (p Path) Len() float64 {
 // End returns the end of the strand.
 func (p Path) End() geom.Vec3 { return p[len(p)-1] }
 
+// Cut returns the path cut off at a length, whole where it is not longer.
+func (p Path) Cut(length float64) Path {
+	for i := 1; i < len(p); i++ {
+		piece := p[i].Dist(p[i-1])
+		if piece >= length {
+			if piece == 0 {
+				return p[:i]
+			}
+			return append(p[:i:i], p[i-1].Mix(p[i], length/piece))
+		}
+		length -= piece
+	}
+	return p
+}
+
 // Fall returns how a strand of a given length falls: along the surface as it is
-// combed, until the surface turns under, and from there straight down.
+// combed, until the surface turns under, and from there straight down. A shorter
+// strand falls the same way, only less far.
 func Fall(h *head.Head, root head.Point, dressing Dressing, length float64) Path {
 	path := Path{root.P}
 	at, left := root, length
-	for at.N.Z > 0 && left > 0 {
-		next := advance(h, at, min(step, left), func(p head.Point) geom.Vec3 { return combed(h, p, dressing) })
+	for at.N.Z > upright && left > 0 {
+		next := advance(h, at, step, func(p head.Point) geom.Vec3 { return combed(h, p, dressing) })
 		if next.N.Z < 0 {
-			next = turning(h, at, next)
+			next = between(h, at, next, func(p head.Point) float64 { return p.N.Z })
 		}
 		moved := next.P.Dist(at.P)
-		if moved < 1e-9 {
+		if moved < leastMove {
 			break
 		}
 		path = append(path, next.P)
 		at, left = next, left-moved
-		if at.N.Z < 1e-9 {
-			break
-		}
 	}
-	if left > 1e-9 && at.N.Z < 1e-6 {
-		path = append(path, at.P.Sub(geom.Vec3{Z: left}))
+	if left > 0 && at.N.Z <= upright {
+		return append(path, at.P.Sub(geom.Vec3{Z: left}))
 	}
-	return path
+	return path.Cut(length)
 }
+
+const (
+	// upright is the height of a normal below which the surface stands upright.
+	upright = 1e-9
+	// leastMove is the step in cm below which hair lies still: where it was combed
+	// together.
+	leastMove = 1e-9
+)
 
 // advance moves along the surface by the midpoint rule: half a step, a new
 // direction there, and the whole step in it.
 func advance(s head.Surface, from head.Point, by float64, direction func(head.Point) geom.Vec3) head.Point {
 	middle := head.Toward(s, from.P.Add(direction(from).Scale(by/2)))
 	return head.Toward(s, from.P.Add(direction(middle).Scale(by)))
-}
-
-// turning returns the point between two where the surface stands upright.
-func turning(s head.Surface, a, b head.Point) head.Point {
-	at := func(t float64) head.Point { return head.At(s, a.U.Mix(b.U, t).Unit()) }
-	f := func(t float64) float64 { return at(t).N.Z }
-	return at(geom.Root(f, 0, a.N.Z, 1, b.N.Z, 1e-11))
 }
 
 // combed returns the direction in which hair slides at a point: down, and where
@@ -117,30 +131,4 @@ func comb(h *head.Head, p head.Point, dressing Dressing) geom.Vec3 {
 func smooth(x float64) float64 {
 	x = min(max(x, 0), 1)
 	return float64(x * x * (3 - float64(2*x)))
-}
-
-// toHairline walks from a point down the head to the hairline and calls visit with
-// the ends of each step and its length.
-func toHairline(h *head.Head, from head.Point, visit func(from, to head.Point, length float64)) {
-	at := from
-	const most = 400 // steps; the longest way on a head takes 100
-	for range most {
-		if head.Hair(h, at.U) <= 1e-9 {
-			return
-		}
-		next := advance(h, at, step, Down)
-		if head.Hair(h, next.U) < 0 {
-			next = atHairline(h, at, next)
-		}
-		visit(at, next, next.P.Dist(at.P))
-		at = next
-	}
-}
-
-// atHairline returns the point of the hairline between one with hair and one
-// without.
-func atHairline(s head.Surface, a, b head.Point) head.Point {
-	at := func(t float64) geom.Vec3 { return a.U.Mix(b.U, t).Unit() }
-	f := func(t float64) float64 { return head.Hair(s, at(t)) }
-	return head.At(s, at(geom.Root(f, 0, f(0), 1, f(1), 1e-10)))
 }

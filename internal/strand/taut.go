@@ -1,8 +1,6 @@
 package strand
 
 import (
-	"math"
-
 	"plait/internal/geom"
 	"plait/internal/head"
 )
@@ -18,10 +16,10 @@ var degrees = func() (table [181]struct{ sin, cos float64 }) {
 // flatPoint is a point of the plane of a taut string.
 type flatPoint struct{ x, y float64 }
 
-// taut returns the length of the string from a root to a point, counted from the
+// taut returns the string from a root to a point, counted from the
 // centre. The surface is sampled at every degree between them; the string is the
 // hull of the samples.
-func taut(h *head.Head, root head.Point, out geom.Vec3) float64 {
+func taut(h *head.Head, root head.Point, out geom.Vec3) Path {
 	// e1 points to the root and e2 on toward the guide; where that lies straight
 	// behind the head, any way round is as good and the one over the top is taken.
 	e1 := root.U
@@ -35,12 +33,11 @@ func taut(h *head.Head, root head.Point, out geom.Vec3) float64 {
 		hull = tighten(hull, flatPoint{x: float64(r * cos), y: float64(r * sin)})
 	}
 	hull = tighten(hull, flatPoint{x, y})
-	total := 0.0
-	for i := 1; i < len(hull); i++ {
-		dx, dy := hull[i].x-hull[i-1].x, hull[i].y-hull[i-1].y
-		total += math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	path := make(Path, len(hull))
+	for i, p := range hull {
+		path[i] = h.Centre().Add(e1.Scale(p.x)).Add(e2.Scale(p.y))
 	}
-	return total
+	return path
 }
 
 // tighten adds a point and drops those before it that the string would lift off.
