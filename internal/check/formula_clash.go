@@ -1,6 +1,7 @@
 package check
 
 import (
+	"plait/internal/derive"
 	"plait/internal/diag"
 	"plait/internal/lesson"
 	"plait/internal/measure"
@@ -30,8 +31,17 @@ var formulaClash = Rule{
 				what, help = "has to come off", "start earlier or later, so that the hands are free for the rinse"
 			}
 			d := p.Reportf(here.Apply.Span, help, "while %s is applied, %s %s (%s to %s after the service begins)",
-				here.Name.Value, other.Name.Value, what, measure.Minutes(c.Over.Min), measure.Minutes(c.Over.Max))
+				sectionName(here, c.Section), sectionName(other, c.OtherSection), what, measure.Minutes(c.Over.Min), measure.Minutes(c.Over.Max))
 			*d = d.WithNote(other.Time.Span, "%s", other.Name.Value)
 		}
 	},
+}
+
+// sectionName names a section of a bowl, "nape of root"; where the bowl is not split
+// into sections, or is rinsed, the bowl alone.
+func sectionName(f *derive.Formula, section int) string {
+	if section == timing.Rinsing || len(f.Apply.Sections) == 0 {
+		return f.Name.Value
+	}
+	return f.Apply.Sections[section].Name.Value + " of " + f.Name.Value
 }

@@ -91,6 +91,14 @@ var readingFormula = []Rule{
 		Since:  "1.0",
 	},
 	{
+		ID: "formula/sections", Title: "an application covers the places that the bowl goes on",
+		Why: "Where the time of each section is given, the timeline and the clock on the page follow from it. A section that on does not " +
+			"name, or one that is left out, would leave it open which hair has the colour and since when.",
+		Before: "on: [nape, crown]\napply: {nape: 3 min, front: 4 min}",
+		After:  "on: [nape, crown]\napply: {nape: 3 min, crown: 4 min}",
+		Since:  "1.0",
+	},
+	{
 		ID: "formula/shade-twice", Title: "a shade stands in a bowl once",
 		Why:    "Two doses of one shade are usually a slip; if both are meant, add them up.",
 		Before: "colour: 20 g 8N + 10 g 8N",

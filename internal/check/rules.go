@@ -38,6 +38,7 @@ var rules = func() []Rule {
 		formulaPair,
 		formulaRatioUsual,
 		formulaReads,
+		formulaSectionTime,
 		formulaStart,
 		formulaStrength,
 		formulaTargetLevel,

@@ -16,3 +16,11 @@ func wholeHead(hair, amount string) string {
 	return "---\ntitle: A first colour\nsummary: One bowl for the whole head.\nhair: " + hair + "\n---\n\n## Mix the bowl\n\n" +
 		"```formula cover\non: [whole head]\nkind: permanent\ncolour: 6N\ndeveloper: 20 vol\nratio: 1:1.5\namount: " + amount + "\n```\n"
 }
+
+// bySection is a lesson with one bowl that goes on section by section, for the examples
+// of rules about that.
+func bySection(apply string) string {
+	return "---\ntitle: A first colour\nsummary: One bowl for the whole head.\n---\n\n## Paint it\n\n" +
+		"```formula cover\nkind: permanent\ncolour: 40 g 6N\ndeveloper: 20 vol\nratio: 1:1.5\n" +
+		"apply: " + apply + "\ntime: 30 min from last section\n```\n"
+}

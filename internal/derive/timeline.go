@@ -22,12 +22,29 @@ type Timeline struct {
 
 // Row is one bowl of a timeline.
 type Row struct {
-	Formula *Formula
-	Applied measure.Span  // the moments the application begins and ends
-	Rinse   measure.Span  // the moments between which the bowl comes off
-	First   measure.Span  // how long it is on the hair covered first, over Rinse
-	Last    measure.Span  // how long it is on the hair covered last, over Rinse
-	Overrun time.Duration // by how much the application is longer than the time allows
+	Formula  *Formula
+	Applied  measure.Span  // the moments the application begins and ends
+	Rinse    measure.Span  // the moments between which the bowl comes off
+	First    measure.Span  // how long it is on the hair covered first, over Rinse
+	Last     measure.Span  // how long it is on the hair covered last, over Rinse
+	Overrun  time.Duration // by how much the application is longer than the time allows
+	Sections []Section     // in the order of work; none where the application was not split
+	Even     Even
+}
+
+// Section is a part of the hair that a bowl covers in one go.
+type Section struct {
+	Name    string
+	Applied measure.Span // the moments its application begins and ends
+	On      measure.Span // how long the bowl is on it, over the moments it may come off
+}
+
+// Even says when a bowl may come off if every section is to have the maker's time by
+// itself, the one that was covered first no longer and the last no shorter.
+type Even struct {
+	Span  measure.Span // the maker's; none where no span is stated
+	Rinse measure.Span
+	OK    bool // some moment does it
 }
 
 // Stays returns the moments from which all of the hair is covered, and by which the
@@ -89,17 +106,13 @@ func layOut(formulas []*Formula) (*Timeline, []diag.Diagnostic) {
 	return t, s.found
 }
 
-// lineOf lays out one bowl, applied in one go. A bowl that may come off at once, as
-// "up to" says, still comes off after its application.
+// lineOf lays out one bowl, section by section where its application is split. A bowl
+// that may come off at once, as "up to" says, still comes off after its application.
 func lineOf(f *Formula, start time.Duration) (timing.Timeline, error) {
-	name := f.Name.Value
-	if len(f.On) > 0 {
-		name = f.On[0].Value
-	}
 	line, err := timing.Bowl{
 		Name:     f.Name.Value,
 		Start:    start,
-		Sections: []timing.Section{{Name: name, Takes: f.Apply.Value}},
+		Sections: sectionsOf(f),
 		Stays:    f.Time.Value,
 		From:     f.Time.Zero,
 	}.Timeline()
@@ -110,15 +123,46 @@ func lineOf(f *Formula, start time.Duration) (timing.Timeline, error) {
 	return line, nil
 }
 
+// sectionsOf returns what a bowl covers, in the order of work: where the application
+// is not split, all in one go.
+func sectionsOf(f *Formula) []timing.Section {
+	if len(f.Apply.Sections) == 0 {
+		name := f.Name.Value
+		if len(f.On) > 0 {
+			name = f.On[0].Value
+		}
+		return []timing.Section{{Name: name, Takes: f.Apply.Value}}
+	}
+	sections := make([]timing.Section, len(f.Apply.Sections))
+	for i, s := range f.Apply.Sections {
+		sections[i] = timing.Section{Name: s.Name.Value, Wait: s.Wait, Takes: s.Takes}
+	}
+	return sections
+}
+
 func rowOf(f *Formula, line timing.Timeline) Row {
-	applied := measure.Span{Min: line.FirstTouch(), Max: line.ApplicationEnd()}
-	earliest, latest := line.Exposure(0, line.Rinse.Min), line.Exposure(0, line.Rinse.Max)
-	return Row{
+	last := len(line.Sections) - 1
+	row := Row{
 		Formula: f,
-		Applied: applied,
+		Applied: measure.Span{Min: line.FirstTouch(), Max: line.ApplicationEnd()},
 		Rinse:   line.Rinse,
-		First:   measure.Span{Min: earliest.Max, Max: latest.Max},
-		Last:    measure.Span{Min: earliest.Min, Max: latest.Min},
+		First:   measure.Span{Min: line.Exposure(0, line.Rinse.Min).Max, Max: line.Exposure(0, line.Rinse.Max).Max},
+		Last:    measure.Span{Min: line.Exposure(last, line.Rinse.Min).Min, Max: line.Exposure(last, line.Rinse.Max).Min},
 		Overrun: line.Overrun(),
 	}
+	if len(f.Apply.Sections) == 0 {
+		return row
+	}
+	for i, s := range line.Sections {
+		row.Sections = append(row.Sections, Section{
+			Name:    s.Name,
+			Applied: measure.Span{Min: s.Start, Max: s.End},
+			On:      measure.Span{Min: line.Exposure(i, line.Rinse.Min).Min, Max: line.Exposure(i, line.Rinse.Max).Max},
+		})
+	}
+	row.Even.Span = f.Terms.Time
+	if !row.Even.Span.IsZero() {
+		row.Even.Rinse, row.Even.OK = line.Within(row.Even.Span)
+	}
+	return row
 }

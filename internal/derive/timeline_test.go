@@ -177,3 +177,33 @@ func TestValuesOfTime(t *testing.T) {
 		t.Error("a bowl that is not laid out has a moment to rinse")
 	}
 }
+
+// Derived by addition: the nape is on from 0, the crown from 3, the front, after a wait,
+// from 12 to 17; 35 minutes later all of it comes off at 52.
+func TestSectionBySection(t *testing.T) {
+	timeline := timelineOf(t, [2]string{"cover", colour("apply: {nape: 3 min, crown: 4 min, wait: 5 min, front: 5 min}\ntime: 35 min")})
+	row := timeline.Rows[0]
+	expectRow(t, row, "cover on 0 min-17 min, off 52 min, first 52 min, last 35 min")
+	expectChair(t, timeline, "52 min")
+	var got []string
+	for _, s := range row.Sections {
+		got = append(got, fmt.Sprintf("%s at %s for %s", s.Name, s.Applied, s.On))
+	}
+	const want = "[nape at up to 3 min for 49-52 min crown at 3-7 min for 45-49 min front at 12-17 min for 35-40 min]"
+	if fmt.Sprint(got) != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+	// Meadow gives 30 to 45 minutes: the front has 30 at 47, and the nape has had 45 at 45.
+	if row.Even.OK || row.Even.Rinse.Min != 47*time.Minute || row.Even.Rinse.Max != 45*time.Minute {
+		t.Errorf("even: %+v", row.Even)
+	}
+	// In the wait the hands are free for a second bowl, and not before.
+	for start, clashes := range map[string]int{"7 min": 0, "6 min": 1, "12 min": 1} {
+		timeline := timelineOf(t,
+			[2]string{"cover", colour("start: 0 min\napply: {nape: 3 min, crown: 4 min, wait: 5 min, front: 5 min}\ntime: 35 min")},
+			[2]string{"drop", colour("start: " + start + "\napply: 5 min\ntime: 40 min")})
+		if len(timeline.Clashes) != clashes {
+			t.Errorf("a second bowl at %s: %d clashes, want %d", start, len(timeline.Clashes), clashes)
+		}
+	}
+}

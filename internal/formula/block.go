@@ -15,8 +15,6 @@
 package formula
 
 import (
-	"time"
-
 	"plait/internal/exact"
 	"plait/internal/hair"
 	"plait/internal/measure"
@@ -39,8 +37,8 @@ type Block struct {
 	Developer Developer
 	Ratio     source.Stated[measure.Ratio]
 	Amount    Amount
-	Apply     source.Stated[time.Duration] // how long the application takes
-	Start     Start                        // when it begins
+	Apply     Application // how long the application takes
+	Start     Start       // when it begins
 	Time      Time
 	Hair      source.Stated[Hair]
 	Target    source.Stated[Target]

@@ -98,9 +98,7 @@ func (b *Block) readDeveloper(f *yamlpos.Fields, r *reader) {
 }
 
 func (b *Block) readService(f *yamlpos.Fields, r *reader) {
-	if t, ok := f.Text("apply"); ok {
-		b.Apply, _ = r.apply(t)
-	}
+	b.readApplication(f, r)
 	if t, ok := f.Text("start"); ok {
 		b.Start, _ = r.start(t)
 	}

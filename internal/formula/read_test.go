@@ -230,3 +230,37 @@ func TestPlacesInOddText(t *testing.T) {
 		t.Errorf("the developer is %s", got)
 	}
 }
+
+// expectSections reads an application and expects its sections as "name wait+takes".
+func expectSections(t *testing.T, apply, want string) {
+	t.Helper()
+	b, found := blockWith("apply: " + apply)
+	if len(found) > 0 {
+		t.Errorf("%s: %s", apply, show(found))
+		return
+	}
+	var got []string
+	for _, s := range b.Apply.Sections {
+		got = append(got, fmt.Sprintf("%s %s+%s", s.Name.Value, s.Wait, s.Takes))
+	}
+	got = append(got, "in all "+b.Apply.Value.String())
+	if text := strings.Join(got, ", "); text != want {
+		t.Errorf("%s: got %s, want %s", apply, text, want)
+	}
+}
+
+func TestSections(t *testing.T) {
+	expectSections(t, "18 min", "in all 18m0s")
+	expectSections(t, "{nape: 3 min, crown: 90 s}", "nape 0s+3m0s, crown 0s+1m30s, in all 4m30s")
+	expectSections(t, "{lengths: 12 min, wait: 8 min, roots: 5 min}", "lengths 0s+12m0s, roots 8m0s+5m0s, in all 25m0s")
+
+	const parts = "; write a time for each section in the order of work, as in apply: {nape: 3 min, crown: 4 min}, or one for all of them"
+	expectFault(t, "apply: {}", "2:1-6 formula/sections: an application without a section"+parts)
+	expectFault(t, "apply: {wait: 3 min, nape: 4 min}", "2:9-13 formula/sections: a wait before the first section; nothing is on the hair yet: begin the bowl later, as in start: 10 min")
+	expectFault(t, "apply: {nape: 4 min, wait: 3 min}", "2:22-26 formula/sections: a wait after the last section; how long the bowl stays on is said by time")
+	expectFault(t, "apply: {nape: 0 min}", "2:15-20 formula/time: an application that takes no time; write how long the brush is at work, as in 18 min, or leave it out")
+	expectFault(t, "apply: {nape: 4}", `2:15-16 formula/time: "4" has no unit of time; write minutes, as in 15 min`)
+	expectFault(t, "apply: {nape: 4 min}\non: [nape, crown]", `3:12-17 formula/sections: apply does not say how long "crown" takes; give it a time in apply, or take it out of on`)
+	expectFault(t, "apply: {nape: 4 min, crwn: 3 min, crown: 4 min}\non: [nape, crown]",
+		`2:22-26 formula/sections: the bowl does not go on "crwn"; did you mean crown? it goes on: nape, crown`)
+}

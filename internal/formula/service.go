@@ -86,17 +86,6 @@ func (r *reader) anchor(t, bowl source.Text) bool {
 	return false
 }
 
-// apply reads how long an application takes.
-func (r *reader) apply(t source.Text) (source.Stated[time.Duration], bool) {
-	d, ok := r.duration("formula/time", t)
-	if ok && d.Value == 0 {
-		r.errorf("formula/time", t.Span, "an application that takes no time")
-		r.help("write how long the brush is at work, as in 18 min, or leave apply out")
-		return source.Stated[time.Duration]{}, false
-	}
-	return d, ok
-}
-
 // duration reads one time, no span of it.
 func (r *reader) duration(rule string, t source.Text) (source.Stated[time.Duration], bool) {
 	span, ok := parsed(r, rule, t, measure.ParseSpan)

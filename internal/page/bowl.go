@@ -33,7 +33,7 @@ func (b *builder) bowl(f *lesson.Formula) (string, error) {
 		Said:     bowlSaid(d),
 		Reads:    bowlReads(d),
 		Verdicts: b.verdicts(d),
-		Working:  bowlWorking(d),
+		Working:  b.working(d),
 		Timers:   timers(f.Time),
 	}
 	if len(v.Timers) > 0 {
@@ -162,9 +162,12 @@ func cancels(d *derive.Formula) string {
 	return strings.Join(words, "; ")
 }
 
-// bowlWorking is the arithmetic of the bowl, a line a step.
-func bowlWorking(d *derive.Formula) []string {
+// working is the arithmetic of the bowl and of its time on the hair, a line a step.
+func (b *builder) working(d *derive.Formula) []string {
 	lines := working.Of(d.Block, d.Computed)
+	if row, ok := b.derived.Row(d); ok {
+		lines = append(lines, working.Service(row)...)
+	}
 	out := make([]string, len(lines))
 	for i, l := range lines {
 		out[i] = l.String()

@@ -34,17 +34,39 @@ func (b *builder) clock(l *lesson.Lesson) *ClockView {
 	}
 	v := &ClockView{Chair: minutes(t.Chair), Drawing: clockDrawing(t.Rows)}
 	for _, r := range t.Rows {
-		v.Rows = append(v.Rows, ClockRow{
-			Title: bowlTitle(r.Formula.Name.Value),
-			On:    moments(r.Applied),
-			Rinse: moments(r.Rinse),
-			Stays: minutes(measure.Span{Min: r.Last.Min, Max: r.First.Max}),
-		})
+		v.Rows = append(v.Rows, clockRow(r))
 	}
 	for _, f := range t.LeftOut {
 		v.LeftOut = append(v.LeftOut, bowlTitle(f.Name.Value))
 	}
 	return v
+}
+
+func clockRow(r derive.Row) ClockRow {
+	row := ClockRow{
+		Title: bowlTitle(r.Formula.Name.Value),
+		On:    moments(r.Applied),
+		Rinse: moments(r.Rinse),
+		Stays: minutes(measure.Span{Min: r.Last.Min, Max: r.First.Max}),
+	}
+	for _, s := range r.Sections {
+		row.Sections = append(row.Sections, ClockSection{Name: capital(s.Name), On: moments(s.Applied), Stays: minutes(s.On)})
+	}
+	if !r.Even.Span.IsZero() {
+		row.Even = evenText(r)
+	}
+	return row
+}
+
+// evenText says when the bowl comes off if every section is to have the maker's time by
+// itself.
+func evenText(r derive.Row) string {
+	who := r.Formula.Range.Name + "’s " + minutes(r.Even.Span)
+	if r.Even.OK {
+		return fmt.Sprintf("Rinsed at %s, every section of %s has had %s.", moments(r.Even.Rinse), r.Formula.Name.Value, who)
+	}
+	return fmt.Sprintf("No moment gives each section of %s %s by itself: the first is over it at %s, and the last is there at %s.",
+		r.Formula.Name.Value, who, moment(r.Even.Rinse.Max), moment(r.Even.Rinse.Min))
 }
 
 // moments prints moments of the service in minutes, "22–28" or "38".
@@ -86,10 +108,25 @@ func clockDrawing(rows []derive.Row) template.HTML {
 				fmt.Fprintf(&svg, `<rect class="%s" x="%s" y="%d" width="%s" height="%d"/>`, p.class, at(p.Min), top+barTop, at(p.Max-p.Min), barHeight)
 			}
 		}
+		drawSections(&svg, r, top, at)
 		fmt.Fprintf(&svg, `<line class="rinse" x1="%s" x2="%s" y1="%d" y2="%d"/>`, at(r.Rinse.Max), at(r.Rinse.Max), top+barTop-3, top+barTop+barHeight+3)
 	}
 	svg.WriteString(`</svg>`)
 	return template.HTML(svg.String())
+}
+
+// drawSections marks where one section of an application ends and the next begins, and
+// takes what lies between two of them as a wait out of the bar.
+func drawSections(svg *strings.Builder, r derive.Row, top int, at func(time.Duration) string) {
+	for i, s := range r.Sections {
+		if i == 0 {
+			continue
+		}
+		if before := r.Sections[i-1].Applied.Max; before < s.Applied.Min {
+			fmt.Fprintf(svg, `<rect class="stays" x="%s" y="%d" width="%s" height="%d"/>`, at(before), top+barTop, at(s.Applied.Min-before), barHeight)
+		}
+		fmt.Fprintf(svg, `<line x1="%s" x2="%s" y1="%d" y2="%d"/>`, at(s.Applied.Min), at(s.Applied.Min), top+barTop, top+barTop+barHeight)
+	}
 }
 
 // drawTicks draws the axis of minutes. The first and the last number keep inside the

@@ -5,7 +5,12 @@ import (
 	"testing"
 	"time"
 
+	"plait/internal/derive"
+	"plait/internal/formula"
+	"plait/internal/lesson"
 	"plait/internal/measure"
+	"plait/internal/shade"
+	"plait/internal/source"
 )
 
 // The times are worked out by hand from the lesson: the root bowl takes 18 min to
@@ -27,6 +32,40 @@ func TestServiceInTime(t *testing.T) {
 	file, _ = render(t, 0).Get("lessons/weighing.html")
 	if strings.Contains(string(file.Data), "clock_title") {
 		t.Error("a lesson without a start has a service in time")
+	}
+}
+
+// Derived by addition: three sections of 3, 4 and 5 minutes with a wait of 2 before the
+// last, and 35 minutes from its end.
+func TestSectionsInTime(t *testing.T) {
+	span := func(low, high int) measure.Span {
+		return measure.Span{Min: time.Duration(low) * time.Minute, Max: time.Duration(high) * time.Minute}
+	}
+	row := derive.Row{
+		Formula: &derive.Formula{Formula: &lesson.Formula{Block: &formula.Block{Name: source.Text{Value: "cover"}}},
+			Computed: derive.Computed{Range: &shade.Range{Name: "Meadow"}}},
+		Applied: span(0, 14), Rinse: span(49, 49), First: span(49, 49), Last: span(35, 35),
+		Sections: []derive.Section{{Name: "nape", Applied: span(0, 3), On: span(46, 49)}, {Name: "crown", Applied: span(3, 7), On: span(42, 46)}, {Name: "front", Applied: span(9, 14), On: span(35, 40)}},
+		Even:     derive.Even{Span: span(30, 45), Rinse: span(44, 45), OK: true},
+	}
+	got := clockRow(row)
+	if got.Sections[2] != (ClockSection{Name: "Front", On: moments(span(9, 14)), Stays: minutes(span(35, 40))}) {
+		t.Errorf("the last section is shown as %+v", got.Sections[2])
+	}
+	expectText(t, plain(got.Even), "Rinsed at 44–45, every section of cover has had Meadow’s 30–45 min.")
+	row.Even = derive.Even{Span: span(40, 45), Rinse: span(54, 45)}
+	expectText(t, plain(clockRow(row).Even), "No moment gives each section of cover Meadow’s 40–45 min by itself: the first is over it at 45, and the last is there at 54.")
+	drawing := string(clockDrawing([]derive.Row{row}))
+	// The wait lies from 7 to 9 of 49 minutes.
+	if want := `<rect class="stays" x="14.29%" y="20" width="4.08%" height="14"/>`; !strings.Contains(drawing, want) {
+		t.Errorf("the drawing lacks the wait %s:\n%s", want, drawing)
+	}
+}
+
+func expectText(t *testing.T, got, want string) {
+	t.Helper()
+	if got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"plait/internal/asset"
 	"plait/internal/derive"
 	"plait/internal/lesson"
+	"plait/internal/measure"
 	"plait/internal/mix"
 )
 
@@ -102,6 +103,16 @@ type timeJSON struct {
 type rowJSON struct {
 	Applied spanJSON `json:"applied"` // first touch, and last section covered
 	Rinse   spanJSON `json:"rinse"`   // the moments between which it comes off
+
+	Sections []sectionJSON `json:"sections,omitempty"` // in the order of work; none where it goes on in one go
+}
+
+// sectionJSON is a section of a bowl: when it is covered, from the service's start, and
+// how long the bowl is on it.
+type sectionJSON struct {
+	Name    string   `json:"name"`
+	Applied spanJSON `json:"applied"`
+	On      spanJSON `json:"on"`
 }
 
 type foundJSON struct {
@@ -140,7 +151,8 @@ func (b *builder) data() asset.File {
 func (b *builder) lessonData(l *lesson.Lesson) lessonJSON {
 	out := lessonJSON{Name: l.Name, Title: l.Title.Value, Summary: l.Summary.Value, Page: lessonPath(l), Formulas: []formulaJSON{}}
 	if t := b.derived.Timeline(l); t != nil {
-		out.Chair = &spanJSON{seconds(t.Chair.Min), seconds(t.Chair.Max)}
+		chair := inSeconds(t.Chair)
+		out.Chair = &chair
 	}
 	for _, f := range l.Formulas {
 		if d, ok := b.computed(f); ok {
@@ -157,7 +169,7 @@ func (b *builder) formulaData(l *lesson.Lesson, d *derive.Formula) formulaJSON {
 		Said: plain(bowlSaid(d)), Parts: partsData(bowl),
 		Colour: bowl.Colour.Grams().String(), Additives: bowl.Additives.Grams().String(), Developer: bowl.Developer.Grams().String(),
 		Mixed: bowl.Mixed.Grams().String(), Weighed: bowl.WeighedTotal().Grams().String(),
-		Strength: bowl.Strength.Percent().String(), Working: bowlWorking(d),
+		Strength: bowl.Strength.Percent().String(), Working: b.working(d),
 	}
 	if !bowl.Developer.IsZero() {
 		out.Bottle = bowl.Bottle.Percent().String()
@@ -173,13 +185,10 @@ func (b *builder) formulaData(l *lesson.Lesson, d *derive.Formula) formulaJSON {
 		out.Target = targetText(d.Target.Value)
 	}
 	if d.Time.Set() {
-		out.Time = &timeJSON{spanJSON{seconds(d.Time.Value.Min), seconds(d.Time.Value.Max)}, d.Time.Zero.String()}
+		out.Time = &timeJSON{inSeconds(d.Time.Value), d.Time.Zero.String()}
 	}
 	if row, ok := b.derived.Row(d); ok {
-		out.Service = &rowJSON{
-			Applied: spanJSON{seconds(row.Applied.Min), seconds(row.Applied.Max)},
-			Rinse:   spanJSON{seconds(row.Rinse.Min), seconds(row.Rinse.Max)},
-		}
+		out.Service = serviceData(row)
 	}
 	for _, f := range b.findings(d) {
 		out.Found = append(out.Found, foundJSON{Rule: f.Rule, Severity: f.Severity.String(), Message: f.Message})
@@ -201,4 +210,14 @@ func partsData(bowl mix.Bowl) []partJSON {
 	return out
 }
 
-func seconds(d time.Duration) int64 { return int64(d / time.Second) }
+func serviceData(r derive.Row) *rowJSON {
+	out := &rowJSON{Applied: inSeconds(r.Applied), Rinse: inSeconds(r.Rinse)}
+	for _, s := range r.Sections {
+		out.Sections = append(out.Sections, sectionJSON{Name: s.Name, Applied: inSeconds(s.Applied), On: inSeconds(s.On)})
+	}
+	return out
+}
+
+func inSeconds(s measure.Span) spanJSON {
+	return spanJSON{int64(s.Min / time.Second), int64(s.Max / time.Second)}
+}

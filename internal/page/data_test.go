@@ -3,6 +3,7 @@ package page
 import (
 	"bytes"
 	"encoding/json"
+	"reflect"
 	"testing"
 
 	"plait/internal/course"
@@ -56,7 +57,7 @@ func TestDataOfABowl(t *testing.T) {
 func TestDataOfAService(t *testing.T) {
 	f := dataOf(t, "regrowth-demi", "refresh")
 	want := rowJSON{Applied: spanJSON{Min: 22 * 60, Max: 28 * 60}, Rinse: spanJSON{Min: 38 * 60, Max: 38 * 60}}
-	if f.Service == nil || *f.Service != want {
+	if f.Service == nil || !reflect.DeepEqual(*f.Service, want) {
 		t.Errorf("the service of the second bowl is %v, want %v", f.Service, want)
 	}
 	kept := dataOf(t, "two-bottles", "blend").Kept

@@ -127,6 +127,14 @@ type ClockView struct {
 // last, to the longest, on the hair covered first.
 type ClockRow struct {
 	Title, On, Rinse, Stays string
+	Sections                []ClockSection // in the order of work; none where the bowl goes on in one go
+	Even                    string         // when every section has the maker's time by itself
+}
+
+// ClockSection is a section of a bowl: when it is covered, and how long the bowl is on
+// it, from the shortest to the longest.
+type ClockSection struct {
+	Name, On, Stays string
 }
 
 // Term is a name with what is said of it.

@@ -110,7 +110,7 @@ func services() []entry {
 			if err != nil {
 				t.Fatal(err)
 			}
-			return line.RinseBy()
+			return measure.Clock(line.Rinse.Max)
 		}),
 		computed("lengths at 0:00, roots at 0:20, all off at 0:45: exposures", arithmetic, "45 min and 25 min", func(t *testing.T) string {
 			both := rows(t, colour+"start: 0 min\napply: 15 min\ntime: 45 min from first touch", colour+"start: 20 min after bowl-1\napply: 5 min\ntime: 25 min from first touch")

@@ -125,12 +125,18 @@ func (t Timeline) Exposure(section int, rinsed time.Duration) measure.Span {
 	return measure.Span{Min: rinsed - s.End, Max: rinsed - s.Start}
 }
 
+// Within returns the moments at which every section has had the colour for a span of
+// time by itself: on for its least where it was covered last, and for no more than its
+// most where it was covered first. ok is false where no moment does both, because the
+// application is longer than the span is wide.
+func (t Timeline) Within(span measure.Span) (rinse measure.Span, ok bool) {
+	rinse = measure.Span{Min: t.ApplicationEnd() + span.Min, Max: t.FirstTouch() + span.Max}
+	return rinse, rinse.Min <= rinse.Max
+}
+
 // Overrun returns by how much the application is longer than the time allows: the
 // bowl would have to come off before the last section is covered. It is zero where
 // the time counts from the end of application.
 func (t Timeline) Overrun() time.Duration {
 	return max(t.ApplicationEnd()-t.Rinse.Max, 0)
 }
-
-// RinseBy prints the moment by which the bowl must be off, "53:00" or "10:52:30".
-func (t Timeline) RinseBy() string { return measure.Clock(t.Rinse.Max) }

@@ -70,8 +70,8 @@ func expectTimes(t *testing.T, what string, got measure.Span, want string) {
 // lightener from the first touch is common practice, no source.
 func TestTimelineFromLastSection(t *testing.T) {
 	line := timeline(t, bowl(t, "0:00", "left 9:00, right 9:00", "35 min", LastSection))
-	if line.ApplicationEnd() != clock(t, "18:00") || line.RinseBy() != "53:00" {
-		t.Errorf("applied by %v, off by %s; want 18:00 and 53:00", line.ApplicationEnd(), line.RinseBy())
+	if line.ApplicationEnd() != clock(t, "18:00") || measure.Clock(line.Rinse.Max) != "53:00" {
+		t.Errorf("applied by %v, off by %s; want 18:00 and 53:00", line.ApplicationEnd(), measure.Clock(line.Rinse.Max))
 	}
 	expectTimes(t, "rinse", line.Rinse, "53:00-53:00")
 	expectTimes(t, "first section", line.Exposure(0, line.Rinse.Max), "44:00-53:00")
@@ -84,8 +84,8 @@ func TestTimelineFromLastSection(t *testing.T) {
 
 func TestTimelineFromFirstTouch(t *testing.T) {
 	line := timeline(t, bowl(t, "10:07:30", "all 20:00", "up to 45 min", FirstTouch))
-	if line.RinseBy() != "10:52:30" || line.Overrun() != 0 {
-		t.Errorf("off by %s, over by %v; want 10:52:30", line.RinseBy(), line.Overrun())
+	if measure.Clock(line.Rinse.Max) != "10:52:30" || line.Overrun() != 0 {
+		t.Errorf("off by %s, over by %v; want 10:52:30", measure.Clock(line.Rinse.Max), line.Overrun())
 	}
 
 	// Lengths on at the start, roots 20 minutes later, all off at 45.
@@ -95,8 +95,8 @@ func TestTimelineFromFirstTouch(t *testing.T) {
 
 	// A wait before the first section puts off the first touch.
 	line = timeline(t, bowl(t, "0:00", "all 5:00+10:00", "45 min", FirstTouch))
-	if line.FirstTouch() != clock(t, "5:00") || line.RinseBy() != "50:00" {
-		t.Errorf("first touch %v, off by %s; want 5:00 and 50:00", line.FirstTouch(), line.RinseBy())
+	if line.FirstTouch() != clock(t, "5:00") || measure.Clock(line.Rinse.Max) != "50:00" {
+		t.Errorf("first touch %v, off by %s; want 5:00 and 50:00", line.FirstTouch(), measure.Clock(line.Rinse.Max))
 	}
 }
 
@@ -180,6 +180,21 @@ func TestZerosDifferByTheApplication(t *testing.T) {
 	})
 }
 
+// Derived by addition: the last section is covered at 18 minutes and has its 30 at 48;
+// the first has had 45 at 45.
+func TestWithin(t *testing.T) {
+	expect := func(sections, span, want string, fits bool) {
+		t.Helper()
+		rinse, ok := timeline(t, bowl(t, "0:00", sections, "30 min", LastSection)).Within(stays(t, span))
+		if show(rinse) != want || ok != fits {
+			t.Errorf("%s within %s: got %s, %t; want %s, %t", sections, span, show(rinse), ok, want, fits)
+		}
+	}
+	expect("left 9:00, right 9:00", "30-45 min", "48:00-45:00", false)
+	expect("left 7:00, right 8:00", "30-45 min", "45:00-45:00", true)
+	expect("left 5:00, right 2:00+5:00", "30-45 min", "42:00-45:00", true)
+}
+
 func ExampleBowl_Timeline() {
 	gloss := Bowl{
 		Sections: []Section{{Name: "left", Takes: 9 * time.Minute}, {Name: "right", Takes: 9 * time.Minute}},
@@ -194,7 +209,7 @@ func ExampleBowl_Timeline() {
 	for i, s := range line.Sections {
 		fmt.Println(measure.Clock(s.Start), s.Name, "covered for up to", measure.Minutes(line.Exposure(i, line.Rinse.Max).Max))
 	}
-	fmt.Println("off by", line.RinseBy())
+	fmt.Println("off by", measure.Clock(line.Rinse.Max))
 	// Output:
 	// 0:00 left covered for up to 53 min
 	// 9:00 right covered for up to 44 min

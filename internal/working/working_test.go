@@ -11,11 +11,14 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
+	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
 	"plait/internal/exact"
 	"plait/internal/formula"
+	"plait/internal/lesson"
 	"plait/internal/measure"
 	"plait/internal/mix"
 	"plait/internal/source"
@@ -182,5 +185,46 @@ func expectAddsUp(t *testing.T, body string, l working.Line) {
 	want, _ := constant.Float64Val(constant.MakeFromLiteral(figure.FindString(strings.TrimPrefix(l.Result, "1:")), token.FLOAT, 0))
 	if math.Abs(got-want) > 0.02*math.Max(1, want/20) {
 		t.Errorf("%s: %s, and it comes to %g", body, l, got)
+	}
+}
+
+// Derived by addition: 3, 4 and 5 minutes with a wait of 2 end at 14, and 35 minutes
+// later all of it comes off at 49.
+func TestService(t *testing.T) {
+	const colour = "colour: 6N\ndeveloper: 6 vol\nratio: 1:2\namount: 30 g colour\n"
+	expectService(t, colour+"apply: {nape: 3 min, crown: 4 min, wait: 2 min, front: 5 min}\ntime: 30-35 min from last section",
+		"application ends: 0 min + 3 min + 4 min + 2 min + 5 min = 14 min",
+		"rinse by: 14 min + 35 min = 49 min",
+		"nape has it at most: 49 min − 0 min = 49 min",
+		"crown has it at most: 49 min − 3 min = 46 min",
+		"front has it at most: 49 min − 9 min = 40 min",
+	)
+	expectService(t, colour+"start: 5 min\napply: 90 s\ntime: up to 45 min from first touch",
+		"application ends: 5 min + 90 s = 390 s",
+		"rinse by: 5 min + 45 min = 50 min",
+		"the hair covered first has it: 50 min − 5 min = 45 min",
+		"the hair covered last has it: 50 min − 390 s = 2610 s",
+	)
+}
+
+func expectService(t *testing.T, body string, want ...string) {
+	t.Helper()
+	text := "---\ntitle: First\nsummary: A bowl.\n---\n\n## Mix\n\n```formula cover\nkind: demi\n" + body + "\n```\n"
+	l, found := lesson.Read(fstest.MapFS{"lessons/01-first/lesson.md": {Data: []byte(text)}}, "lessons/01-first")
+	c := &course.Course{Settings: course.Settings{Scale: measure.Grams(exact.Of(1, 10))}, Lessons: []*lesson.Lesson{l}}
+	d, faults := derive.Run(c)
+	if found = append(found, faults...); diag.HasErrors(found) {
+		t.Fatal(found)
+	}
+	row, ok := d.Row(d.Formulas[0])
+	if !ok {
+		t.Fatalf("%s: the bowl is not laid out", body)
+	}
+	var got []string
+	for _, l := range working.Service(row) {
+		got = append(got, l.String())
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("%s\ngot\n  %s\nwant\n  %s", body, strings.Join(got, "\n  "), strings.Join(want, "\n  "))
 	}
 }
