@@ -14,6 +14,7 @@ import (
 	"math"
 	"math/big"
 	"math/bits"
+	"strconv"
 	"strings"
 )
 
@@ -262,6 +263,9 @@ func (a Number) String() string {
 // Decimal prints a rounded to the given number of decimal places, halves away
 // from zero, without trailing zeros: "23.3", "18", "−" is an ASCII hyphen.
 func (a Number) Decimal(places int) string {
+	if s, ok := a.shortDecimal(places); ok {
+		return s
+	}
 	s := a.rat().FloatString(places)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
@@ -270,6 +274,42 @@ func (a Number) Decimal(places int) string {
 		return "0"
 	}
 	return s
+}
+
+// shortDecimal is Decimal in machine words, which is what nearly every number on a
+// page fits; ok is false where it does not.
+func (a Number) shortDecimal(places int) (s string, ok bool) {
+	if a.big != nil {
+		return "", false
+	}
+	scale := int64(1)
+	for range places {
+		if scale, ok = mulInt(scale, 10); !ok {
+			return "", false
+		}
+	}
+	d := a.den + 1
+	whole, rest := abs(a.num)/d, abs(a.num)%d
+	scaled, ok := mulInt(rest, scale)
+	if !ok || d > math.MaxInt64/2 {
+		return "", false
+	}
+	part := scaled / d
+	if scaled%d >= d-scaled%d {
+		part++
+	}
+	if part == scale {
+		whole, part = whole+1, 0
+	}
+	text := strconv.FormatInt(whole, 10)
+	if part > 0 {
+		digits := strconv.FormatInt(part, 10)
+		text += "." + strings.Repeat("0", places-len(digits)) + strings.TrimRight(digits, "0")
+	}
+	if a.num < 0 && text != "0" {
+		text = "-" + text
+	}
+	return text, true
 }
 
 // Limits of what an author may type as a number. A bowl weighs less than a tonne

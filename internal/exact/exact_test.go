@@ -96,10 +96,26 @@ func TestAgreesWithBig(t *testing.T) {
 		if got, want := a.Cmp(b), a.rat().Cmp(b.rat()); got != want {
 			t.Fatalf("Cmp(%s, %s) = %d, want %d", a, b, got, want)
 		}
+		places := rapid.IntRange(0, 8).Draw(t, "places")
+		if got, want := a.Decimal(places), decimalByBig(a.rat(), places); got != want {
+			t.Fatalf("%s to %d places: got %s, want %s", a, places, got, want)
+		}
 		if s := a.Floor(One); a.Less(s) || !a.Less(s.Add(One)) || !s.IsInt() {
 			t.Fatalf("Floor(%s) = %s", a, s)
 		}
 	})
+}
+
+// decimalByBig rounds with math/big and drops what is needless at the end.
+func decimalByBig(r *big.Rat, places int) string {
+	s := r.FloatString(places)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
 }
 
 func FuzzParse(f *testing.F) {

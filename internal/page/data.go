@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"time"
 
-	"plait/internal/asset"
 	"plait/internal/derive"
 	"plait/internal/lesson"
 	"plait/internal/measure"
@@ -122,8 +121,8 @@ type foundJSON struct {
 	Because  string `json:"because,omitempty"` // why it is let stand
 }
 
-// data is the course as data.
-func (b *builder) data() asset.File {
+// data makes the course as data.
+func (b *builder) data() ([]byte, error) {
 	c := b.course
 	out := courseJSON{
 		Version: dataVersion, Title: c.Title.Value, Language: b.site.Language, Edition: c.Edition.Value, Law: c.Law.Value,
@@ -142,10 +141,8 @@ func (b *builder) data() asset.File {
 	var text bytes.Buffer
 	encoder := json.NewEncoder(&text)
 	encoder.SetIndent("", " ")
-	if err := encoder.Encode(out); err != nil {
-		panic(err) // a structure of strings and numbers always encodes
-	}
-	return asset.File{Path: dataPath, Data: text.Bytes()}
+	err := encoder.Encode(out)
+	return text.Bytes(), err
 }
 
 func (b *builder) lessonData(l *lesson.Lesson) lessonJSON {

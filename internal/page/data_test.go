@@ -83,7 +83,11 @@ func dataOf(t *testing.T, lesson, formula string) formulaJSON {
 func TestDataOfAnEmptyCourse(t *testing.T) {
 	b := &builder{course: &course.Course{}, site: &Site{Language: "en"}}
 	want := "{\n \"version\": 1,\n \"title\": \"\",\n \"language\": \"en\",\n \"scale\": \"0\",\n \"modules\": [],\n \"lessons\": []\n}\n"
-	if got := string(b.data().Data); got != want {
+	data, err := b.data()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := string(data); got != want {
 		t.Errorf("got %s", got)
 	}
 }

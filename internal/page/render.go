@@ -47,7 +47,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	tree := artifact.New()
-	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index, b.data()) {
+	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
 		}
@@ -234,6 +234,7 @@ type job struct {
 // jobs lists all pages.
 func (b *builder) jobs() []job {
 	list := []job{
+		{dataPath, b.data}, // first, since it takes longest
 		{"index.html", b.home},
 		{"words.html", b.words},
 		{"find.html", b.find},
