@@ -41,6 +41,7 @@ var layers = []struct {
 		"internal/yamlpos",
 		"internal/markdown",
 		"internal/formula",
+		"internal/caption",
 	}},
 	{name: "L3 course model", rows: []string{
 		"internal/lesson",

@@ -101,14 +101,6 @@ var readingCourse = []Rule{
 		Since:  "1.0",
 	},
 	{
-		ID: "recording/time", Title: "times in the recording can be read",
-		Why:    "A step's time ties it to the film: minutes and seconds, with the start before the end.",
-		Of:     Prose,
-		Before: "## 0:75 Mix the gloss",
-		After:  "## 1:15 Mix the gloss",
-		Since:  "1.0",
-	},
-	{
 		ID: "words/see", Title: "references in the word list exist",
 		Why:    "A word that sends the reader on has to send them somewhere.",
 		Of:     Words,

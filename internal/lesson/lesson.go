@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"plait/internal/amount"
+	"plait/internal/caption"
 	"plait/internal/formula"
 	"plait/internal/markdown"
 	"plait/internal/measure"
@@ -27,6 +28,7 @@ type Lesson struct {
 	Outcomes  []Outcome
 	Hair      Hair
 	Recording Recording
+	Captions  *caption.Track              // nil where the recording has none, or none that can be read
 	Chair     source.Stated[measure.Span] // a claim: from the first touch to the last rinse
 	Uses      []source.Text
 	Kit       []source.Text

@@ -6,7 +6,6 @@ import (
 	"path"
 	"slices"
 	"strings"
-	"time"
 
 	"plait/internal/amount"
 	"plait/internal/care"
@@ -50,6 +49,7 @@ func Read(fsys fs.FS, folder string) (*Lesson, []diag.Diagnostic) {
 	}
 	l.readBody(body, r)
 	l.checkPictures(fsys, r)
+	l.readCaptions(fsys, r)
 	return l, r.Diagnostics()
 }
 
@@ -270,23 +270,6 @@ func readChair(t source.Text, r *yamlpos.Reader) source.Stated[measure.Span] {
 		return source.Stated[measure.Span]{}
 	}
 	return source.Stated[measure.Span]{Value: span, Span: t.Span}
-}
-
-func readRecording(node *yamlpos.Node, r *yamlpos.Reader) Recording {
-	var rec Recording
-	f := r.Fields(node, "`recording`", "film", "captions", "link", "length")
-	rec.Film, _ = f.Text("film")
-	rec.Captions, _ = f.Text("captions")
-	rec.Link, _ = f.Text("link")
-	if t, ok := f.Text("length"); ok {
-		d, err := measure.ParseClock(t.Value)
-		if err != nil {
-			r.Report(diag.FromError("recording/time", t.Span, err))
-		} else {
-			rec.Length = source.Stated[time.Duration]{Value: d, Span: t.Span}
-		}
-	}
-	return rec
 }
 
 func (l *Lesson) readAccept(nodes []*yamlpos.Node, r *yamlpos.Reader) {
