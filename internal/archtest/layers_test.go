@@ -32,6 +32,8 @@ var layers = []struct {
 		"internal/amount",
 		"internal/timing",
 		"internal/care",
+		"internal/lot",
+		"internal/classtest",
 		"internal/geom",
 		"internal/head",
 		"internal/scalp",

@@ -10,6 +10,12 @@ import (
 
 // A browser weighs as the program does, not only node.
 func TestBrowserWeighsAlike(t *testing.T) {
+	expectNoDifference(t, inBrowser(t, vectorRun(t)))
+}
+
+// inBrowser returns the last value of a script, a text.
+func inBrowser(t *testing.T, script []byte) []byte {
+	t.Helper()
 	bin, err := exec.LookPath("chromium")
 	if err != nil {
 		t.Skip("no chromium")
@@ -24,9 +30,9 @@ func TestBrowserWeighsAlike(t *testing.T) {
 	if err := chromedp.Do(ctx, chromedp.Navigate("about:blank")); err != nil {
 		t.Fatal(err)
 	}
-	report, err := chromedp.Run(ctx, chromedp.Evaluate[string](string(vectorRun(t))))
+	value, err := chromedp.Run(ctx, chromedp.Evaluate[string](string(script)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	expectNoDifference(t, []byte(report))
+	return []byte(value)
 }

@@ -231,15 +231,21 @@ func expectNoDifference(t *testing.T, report []byte) {
 // The script of the page weighs as the program does. The browser tests run the
 // same vectors in a page.
 func TestScriptWeighsAlike(t *testing.T) {
+	expectNoDifference(t, inNode(t, vectorRun(t)))
+}
+
+// inNode returns the last value of a script.
+func inNode(t *testing.T, script []byte) []byte {
+	t.Helper()
 	node, err := exec.LookPath("node")
 	if err != nil {
 		t.Skip("no node")
 	}
 	run := exec.Command(node, "-p", "-")
-	run.Stdin = bytes.NewReader(vectorRun(t))
-	report, err := run.CombinedOutput()
+	run.Stdin = bytes.NewReader(script)
+	value, err := run.CombinedOutput()
 	if err != nil {
-		t.Fatalf("%v\n%s", err, report)
+		t.Fatalf("%v\n%s", err, value)
 	}
-	expectNoDifference(t, report)
+	return value
 }
