@@ -38,6 +38,7 @@ var layers = []struct {
 		"internal/head",
 		"internal/scalp",
 		"internal/strand",
+		"internal/silhouette",
 	}},
 	{name: "L2 notations", rows: []string{
 		"internal/yamlpos",

@@ -2,6 +2,7 @@ package strand
 
 import (
 	"math"
+	"slices"
 
 	"plait/internal/head"
 	"plait/internal/scalp"
@@ -11,8 +12,9 @@ import (
 type Strand struct {
 	Root    head.Point
 	Section int
-	Edge    bool // grows at the hairline, where strands make the line that is seen
-	Cut     bool // reached its guide
+	Area    float64 // of the scalp that it stands for, in cm²; 0 at the hairline
+	Edge    bool    // grows at the hairline, where strands make the line that is seen
+	Cut     bool    // reached its guide
 	Path    Path
 	Before  Path // as it fell before the cut; as Path where that is not known
 }
@@ -52,9 +54,9 @@ const closer = 4
 // belongs to the section of the first polygon that it is a corner of.
 func (c *Haircut) roots() []Strand {
 	mesh := c.Plan.Mesh
-	section := make([]int, len(mesh.Points))
-	for i := range section {
-		section[i] = scalp.Skin
+	inside := make([]Strand, len(mesh.Points))
+	for i := range inside {
+		inside[i] = Strand{Root: mesh.Points[i], Section: scalp.Skin}
 	}
 	neighbours := mesh.Neighbours()
 	var edge []Strand
@@ -63,22 +65,18 @@ func (c *Haircut) roots() []Strand {
 			continue
 		}
 		for k, corner := range p.Corners {
-			if section[corner] == scalp.Skin {
-				section[corner] = p.Section
+			if inside[corner].Section == scalp.Skin {
+				inside[corner].Section = p.Section
 			}
+			inside[corner].Area += p.Area() / float64(len(p.Corners))
 			if other := neighbours[i][k]; other != scalp.None && mesh.Polygons[other].Section == scalp.Skin {
 				from, to := mesh.Points[corner], mesh.Points[p.Corners[(k+1)%len(p.Corners)]]
 				edge = append(edge, c.row(p.Section, from, to)...)
 			}
 		}
 	}
-	var strands []Strand
-	for i, s := range section {
-		if s != scalp.Skin {
-			strands = append(strands, Strand{Root: mesh.Points[i], Section: s})
-		}
-	}
-	return append(strands, edge...)
+	bald := func(s Strand) bool { return s.Section == scalp.Skin }
+	return append(slices.DeleteFunc(inside, bald), edge...)
 }
 
 // row returns the roots of a side at the hairline.
