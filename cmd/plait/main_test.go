@@ -23,8 +23,11 @@ func TestMain(m *testing.M) {
 // testdata/course; the files of a script stand in place of the course's own.
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
-		Dir:                 "testdata",
-		Setup:               func(env *testscript.Env) error { return addCourse(env.WorkDir) },
+		Dir: "testdata",
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("XDG_CACHE_HOME", filepath.Join(env.WorkDir, ".cache"))
+			return addCourse(env.WorkDir)
+		},
 		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"enlarge": enlarge, "exits": exits, "unescape": unescape},
 		RequireUniqueNames:  true,
 		RequireExplicitExec: true,

@@ -22,6 +22,7 @@ var layers = []struct {
 		"internal/source",
 		"internal/diag",
 		"internal/artifact",
+		"internal/parallel",
 	}},
 	{name: "L1 trade values", rows: []string{
 		"internal/measure",
@@ -63,6 +64,7 @@ var layers = []struct {
 	}},
 	{name: "L6 edges", edge: true, rows: []string{
 		"internal/disk",
+		"internal/recall",
 		"internal/watch",
 		"internal/build",
 		"internal/preview",

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"time"
 
@@ -29,6 +30,17 @@ folder: no server and no network is needed.`
 // Run checks the course and writes its pages.
 func (cmd buildCommand) Run(ctx context.Context, c console) error {
 	began := time.Now()
+	out := cmd.Out
+	if out == "" {
+		out = filepath.Join(cmd.Course, "public")
+	}
+	memory := recallBuild(cmd.Course, out, c)
+	if last, ok := memory.known(); ok {
+		fmt.Fprint(c.err, last.Found)
+		sayBuilt(c, last.Summary, disk.Report{Unchanged: last.Files}, began, out)
+		return nil
+	}
+	memory.look()
 	line := newProgress(c)
 	result, err := readCourse(ctx, cmd.Course, build.Options{Progress: line.show})
 	line.clear()
@@ -36,9 +48,11 @@ func (cmd buildCommand) Run(ctx context.Context, c console) error {
 		return err
 	}
 	defer result.close()
-	if err := printDiagnostics(c.err, result.Diagnostics, c); err != nil {
+	var found strings.Builder
+	if err := printDiagnostics(&found, result.Diagnostics, c); err != nil {
 		return err
 	}
+	fmt.Fprint(c.err, found.String())
 	if diag.HasErrors(result.Diagnostics) {
 		fmt.Fprintf(c.err, "%s; nothing was written\n", summary(result.Result))
 		return errCourse
@@ -47,17 +61,19 @@ func (cmd buildCommand) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
-	out := cmd.Out
-	if out == "" {
-		out = filepath.Join(cmd.Course, "public")
-	}
 	report, err := disk.Write(tree, result.folder, out, disk.Options{Course: cmd.Course, Inputs: ownInputs(result.Course.Layouts.Value)})
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(c.out, "%s; %s written, %d unchanged, %d removed; %s\nopen %s\n", summary(result.Result),
-		counted(report.Written, "file"), report.Unchanged, report.Removed, time.Since(began).Round(time.Millisecond), shortPath(filepath.Join(out, "index.html")))
+	memory.keep(began, report.Written+report.Unchanged, result.Course.Layouts.Value, found.String(), summary(result.Result))
+	sayBuilt(c, summary(result.Result), report, began, out)
 	return nil
+}
+
+// sayBuilt says what a build did.
+func sayBuilt(c console, summary string, report disk.Report, began time.Time, out string) {
+	fmt.Fprintf(c.out, "%s; %s written, %d unchanged, %d removed; %s\nopen %s\n", summary,
+		counted(report.Written, "file"), report.Unchanged, report.Removed, time.Since(began).Round(time.Millisecond), shortPath(filepath.Join(out, "index.html")))
 }
 
 // ownInputs returns the folders a course reads beside the usual ones.

@@ -15,6 +15,15 @@ var ErrInput = errors.New("is read by the build")
 // inputFolders are the folders of a course that are always read.
 var inputFolders = []string{"content", "lessons", "layouts"}
 
+// InputFolders returns where the folders lie that are always read of a course.
+func InputFolders(course string) []string {
+	var out []string
+	for _, name := range inputFolders {
+		out = append(out, filepath.Join(course, name))
+	}
+	return out
+}
+
 // guard refuses an output folder that is the course's folder, holds it, or lies
 // in one of its input folders. Folders are compared by identity, so that neither
 // a symbolic link nor another spelling of a name gets by.

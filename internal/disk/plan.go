@@ -14,6 +14,7 @@ import (
 	"syscall"
 
 	"plait/internal/artifact"
+	"plait/internal/parallel"
 )
 
 // state is how a file of the tree compares with what lies in the folder.
@@ -59,7 +60,7 @@ func (w *writer) makePlan(tree *artifact.Tree, before list) (*plan, error) {
 		}
 	}
 	p.states = make([]state, len(p.files))
-	err := each(w.workers, len(p.files), func(worker, i int) error {
+	err := parallel.Each(w.workers, len(p.files), func(worker, i int) error {
 		f := p.files[i]
 		_, ours := before[f.Path]
 		s, err := w.compare(f, ours, alias[strings.ToLower(f.Path)], &w.scratch[worker])

@@ -14,6 +14,7 @@ import (
 	"syscall"
 
 	"plait/internal/artifact"
+	"plait/internal/parallel"
 )
 
 // Options say how a tree is written.
@@ -205,7 +206,7 @@ func (w *writer) putAll(files []artifact.File) error {
 		}
 		made[dir] = true
 	}
-	err := each(w.workers, len(files), func(worker, i int) error {
+	err := parallel.Each(w.workers, len(files), func(worker, i int) error {
 		return w.put(files[i], worker)
 	})
 	if err == nil {
