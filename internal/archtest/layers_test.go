@@ -35,6 +35,7 @@ var layers = []struct {
 		"internal/care",
 		"internal/lot",
 		"internal/classtest",
+		"internal/answer",
 		"internal/geom",
 		"internal/head",
 		"internal/scalp",
@@ -46,6 +47,7 @@ var layers = []struct {
 		"internal/markdown",
 		"internal/formula",
 		"internal/caption",
+		"internal/question",
 	}},
 	{name: "L3 course model", rows: []string{
 		"internal/lesson",

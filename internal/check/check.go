@@ -55,7 +55,7 @@ func (r Rule) Family() string {
 // Piece says what an example of a rule is a piece of.
 type Piece uint8
 
-// The pieces of a course that examples show. Of all but the last three, an example
+// The pieces of a course that examples show. Of all but lessons, files and words, an example
 // holds only the lines that matter.
 const (
 	Block    Piece = iota // lines of a formula block
@@ -66,6 +66,7 @@ const (
 	Words                 // a word list
 	Lesson                // a whole lesson
 	Files                 // a whole course, each file behind a line -- path --
+	Question              // lines of a question block
 	InWords               // told in words
 )
 

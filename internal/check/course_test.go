@@ -53,6 +53,10 @@ summary: One bowl, weighed and timed.
 colour: 30 g 6N
 developer: 20 vol
 `
+	testQuestion = `ask: How much developer goes into the gloss?
+given: {formula: gloss}
+tests: weighs-bowl
+`
 	testService = `time: 35 min from last section
 hair: 6 natural
 target: 6
@@ -76,6 +80,9 @@ func testCourse(of Piece, example string) fstest.MapFS {
 		header = overlay(header, example)
 	case Prose:
 		prose = "\n" + example + "\n"
+	case Question:
+		header += "outcomes: {weighs-bowl: Weigh a bowl}\n"
+		prose = "\n```question weigh\n" + overlay(testQuestion, example) + "```\n"
 	case Range:
 		rng = overlay(rng, example)
 		settings = overlay(settings, "house: {strongest: 9 %}") // a range of an example has few shades

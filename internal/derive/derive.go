@@ -25,6 +25,7 @@ type Derived struct {
 	Formulas  []*Formula // in the order of the lessons, drafts last
 	of        map[*lesson.Formula]*Formula
 	timelines map[*lesson.Lesson]*Timeline
+	questions map[*lesson.Lesson][]*Question
 }
 
 // Formula is a formula with everything that follows from it.
@@ -48,7 +49,7 @@ type Computed struct {
 // computed, about bowls that wait for no bowl and about values in the text that name
 // nothing.
 func Run(c *course.Course) (*Derived, []diag.Diagnostic) {
-	d := &Derived{of: map[*lesson.Formula]*Formula{}, timelines: map[*lesson.Lesson]*Timeline{}}
+	d := &Derived{of: map[*lesson.Formula]*Formula{}, timelines: map[*lesson.Lesson]*Timeline{}, questions: map[*lesson.Lesson][]*Question{}}
 	var found []diag.Diagnostic
 	for _, list := range [][]*lesson.Lesson{c.Lessons, c.Drafts} {
 		for _, l := range list {
@@ -77,7 +78,7 @@ func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 			found = append(found, *fault)
 		}
 	}
-	return found
+	return append(found, d.ask(c, l)...)
 }
 
 // compute computes one formula of a lesson. Against a range with errors of its own

@@ -13,7 +13,7 @@ var lexers = sync.OnceValue(func() map[string]chroma.Lexer {
 	console := newLexer("console", consoleRules)
 	return map[string]chroma.Lexer{
 		"lesson": lesson, "markdown": lesson, "md": lesson,
-		"formula": settings, "care": settings, "course": settings, "range": settings,
+		"formula": settings, "question": settings, "practical": settings, "care": settings, "course": settings, "range": settings,
 		"words": settings, "yaml": settings, "yml": settings,
 		"console": console, "shell": console, "sh": console,
 	}

@@ -41,6 +41,9 @@ type Lesson struct {
 	Steps    []*Step
 	Formulas []*Formula
 	Care     []source.Text
+
+	Questions  []*Question
+	Practicals []*Practical
 }
 
 // Outcome is something a learner can do after the lesson.

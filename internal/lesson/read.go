@@ -22,7 +22,7 @@ import (
 const MaxBytes = 256 << 10
 
 // Blocks are the fences that mean something in a lesson.
-var Blocks = []string{"formula", "care"}
+var Blocks = []string{"formula", "question", "practical", "care"}
 
 // keys of a lesson's header, in the order the handbook gives them.
 var keys = []string{
@@ -340,6 +340,10 @@ func (l *Lesson) readBlocks(section *markdown.Section, step *Step, r *yamlpos.Re
 		switch b.Kind {
 		case "formula":
 			l.readFormula(b, step, r)
+		case "question":
+			l.readQuestion(b, step, r)
+		case "practical":
+			l.readPractical(b, step, r)
 		case "care":
 			node, faults := yamlpos.Parse(b.Body)
 			r.Report(faults...)
