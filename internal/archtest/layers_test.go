@@ -33,6 +33,7 @@ var layers = []struct {
 		"internal/amount",
 		"internal/timing",
 		"internal/care",
+		"internal/segment",
 		"internal/lot",
 		"internal/classtest",
 		"internal/answer",
@@ -48,6 +49,7 @@ var layers = []struct {
 		"internal/formula",
 		"internal/caption",
 		"internal/question",
+		"internal/heard",
 	}},
 	{name: "L3 course model", rows: []string{
 		"internal/lesson",
@@ -81,6 +83,7 @@ var testOnly = []string{
 	"internal/browsertest",
 	"internal/corpus",
 	"internal/reference",
+	"internal/talks",
 }
 
 // homes gives each third-party package that the design fixes its one importer,

@@ -1,0 +1,46 @@
+package heard
+
+import "strings"
+
+// set returns some words as a set.
+func set(words string) map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		out[w] = true
+	}
+	return out
+}
+
+// Words by which talk is known to be about hair and about colouring it. Words that
+// other trades use as well (tone, level, crown, ends, colour) are not among them.
+var (
+	hairWords = set(`hair haircut fringe bangs nape regrowth scalp shampoo shampooed conditioner hairline highlights highlighted
+		foils balayage tint tinted toner lightener bleach bleached developer peroxide blonde brunette stylist salon
+		mid-lengths cowlick layers strand strands`)
+	colourWords = set(`developer peroxide volume tint tinted toner lightener bleach demi permanent gloss highlights foils
+		regrowth balayage`)
+)
+
+// aboutHair reports whether at least two different words of the trade fall.
+func (t *talk) aboutHair() bool { return t.different(hairWords) >= 2 }
+
+// aboutColour reports whether hair is coloured: a word of it falls, or a code.
+func (t *talk) aboutColour() bool {
+	for _, w := range t.words {
+		if w.code != "" {
+			return true
+		}
+	}
+	return t.different(colourWords) > 0
+}
+
+// different counts the different words of a set that fall in the talk.
+func (t *talk) different(words map[string]bool) int {
+	seen := map[string]bool{}
+	for _, w := range t.words {
+		if words[w.text] {
+			seen[w.text] = true
+		}
+	}
+	return len(seen)
+}

@@ -1,0 +1,149 @@
+package heard
+
+// A fact is doubted where the words before it deny it, suppose it, or tell it of
+// somebody else. Each of these reaches from its word to the end of what it governs:
+// the sentence, or where no full stop is written a number of words.
+
+// reach is how many words a doubt governs in talk without punctuation.
+const (
+	denialReach  = 8
+	supposeReach = 18
+)
+
+var (
+	denials = set(`not never dont doesnt didnt isnt arent wasnt wont cant cannot without neither nor shouldnt wouldnt
+		couldnt`)
+	suppositions = set(`if unless suppose imagine might could would id wed youd theyd`)
+	others       = set(`people somebody someone coworker colleague neighbour neighbor boss sister cousin`)
+
+	// liked makes of "would" a wish or a way of speaking, which supposes nothing.
+	liked = set(`like love say call`)
+
+	// openers begin a new sentence where no full stop is written.
+	openers = set(`okay ok alright so now`)
+
+	// turns end what is denied and begin what holds.
+	turns = set(`but its thats because so then im were is are`)
+
+	// limits turn a denial into an upper limit: no longer than, not more than.
+	limits = set(`longer more over past`)
+)
+
+// doubted reports whether what begins at a word is no fact.
+func (t *talk) doubted(at int) bool {
+	start := t.sentence(at)
+	for i := at - 1; i >= start; i-- {
+		away := at - i
+		switch w := t.words[i].text; {
+		case denials[w] || w == "no" && !t.closes(i):
+			if away <= denialReach && !t.turned(i, at) && !t.limited(i, at) {
+				return true
+			}
+		case w == "instead" || w == "rather" && t.text(i+1) == "than":
+			if away <= 4 {
+				return true
+			}
+		case suppositions[w] && !liked[t.text(i+1)]:
+			if t.governs(i, at) {
+				return true
+			}
+		case others[w] || t.remembered(i):
+			if t.governs(i, at) && !t.turned(i, at) {
+				return true
+			}
+		}
+	}
+	return t.questioned(at)
+}
+
+// sentence returns the first word of the sentence that holds a word, or of as much
+// before it as a doubt can reach.
+func (t *talk) sentence(at int) int {
+	start := at
+	for start > 0 && at-start < 40 && !t.words[start-1].ends {
+		start--
+	}
+	return start
+}
+
+// governs reports whether a supposition reaches as far as a word.
+func (t *talk) governs(from, at int) bool {
+	if t.punctuated {
+		return true // the sentence is the limit, and both stand in it
+	}
+	if at-from > supposeReach {
+		return false
+	}
+	for i := from + 1; i < at; i++ {
+		if openers[t.words[i].text] {
+			return false
+		}
+	}
+	return true
+}
+
+// turned reports whether a new clause begins between a denial and a word.
+func (t *talk) turned(from, at int) bool {
+	for i := from; i < at; i++ {
+		if i > from && turns[t.words[i].text] || t.words[i].comma {
+			return true
+		}
+	}
+	return false
+}
+
+// limited reports whether a denial is one of "no longer than".
+func (t *talk) limited(from, at int) bool {
+	for i := from + 1; i < at; i++ {
+		if limits[t.words[i].text] {
+			return true
+		}
+	}
+	return false
+}
+
+// remembered reports whether another head or another time is told of from a word on.
+func (t *talk) remembered(at int) bool {
+	switch t.text(at) {
+	case "i":
+		next := t.text(at + 1)
+		return next == "once" || next == "had" && t.text(at+2) == "a" || next == "was" && t.text(at+2) == "training"
+	case "one", "last":
+		return t.text(at+1) == "time"
+	case "next":
+		next := t.text(at + 1)
+		return next == "time" || next == "week" || next == "month" || next == "year"
+	case "used":
+		return t.text(at+1) == "to"
+	}
+	return false
+}
+
+// questioned reports whether a word stands in a question: one that is written as
+// such, or "did I say".
+func (t *talk) questioned(at int) bool {
+	for i := at; i < len(t.words) && i < at+15; i++ {
+		if t.words[i].ends {
+			if t.words[i].asked {
+				return true
+			}
+			break
+		}
+	}
+	for i := max(t.sentence(at), at-6); i < at; i++ {
+		if t.text(i) == "did" && t.text(i+1) == "i" && t.text(i+2) == "say" && !t.meant(i, at) {
+			return true
+		}
+	}
+	return false
+}
+
+// meant reports whether what was meant follows what was said by mistake.
+func (t *talk) meant(from, at int) bool {
+	for i := from; i < at; i++ {
+		if w := t.text(i); w == "meant" || w == "mean" || w == "should" {
+			return true
+		}
+	}
+	return false
+}

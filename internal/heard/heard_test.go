@@ -1,0 +1,242 @@
+package heard
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"plait/internal/caption"
+	"plait/internal/shade"
+	"plait/internal/source"
+)
+
+var (
+	letters = &shade.Range{
+		Name: "Letters", Darkest: 1, Lightest: 10, Shades: []string{"6N", "6G", "8N", "8V", "10V", "CL"},
+		Grammar: shade.Grammar{Clear: []string{"CL"}, Tones: []string{"N", "G", "V"}},
+		Tones:   map[string]shade.Tone{"N": {Name: "natural"}, "G": {Name: "gold"}, "V": {Name: "violet"}},
+	}
+	digits = &shade.Range{
+		Name: "Digits", Darkest: 1, Lightest: 10, Shades: []string{"7.0", "7.1", "6.03"},
+		Grammar: shade.Grammar{Style: shade.Digits, Separators: []string{".", "/"}},
+		Tones:   map[string]shade.Tone{"0": {Name: "natural"}, "1": {Name: "ash"}, "3": {Name: "gold"}},
+	}
+	both = []*shade.Range{letters, digits}
+)
+
+// opening makes of what follows talk about colouring hair, and names the level scale.
+const opening = "Hair, scalp, developer, level."
+
+// cuesOf returns cues with the given texts, five seconds each, as a captions file
+// holds them.
+func cuesOf(texts ...string) []caption.Cue {
+	var b strings.Builder
+	b.WriteString("WEBVTT\n\n")
+	for i, text := range texts {
+		from := time.Duration(i) * 5 * time.Second
+		b.WriteString(stamp(from) + " --> " + stamp(from+5*time.Second) + "\n" + text + "\n\n")
+	}
+	track, _ := caption.Read(source.NewFile("talk.vtt", []byte(b.String())))
+	return track.Cues
+}
+
+func stamp(d time.Duration) string {
+	return time.Time{}.Add(d).Format("15:04:05.000")
+}
+
+// expectFacts reads a text in cues parted by strokes, and checks what is heard: kind
+// and value of each fact, those taken back in brackets.
+func expectFacts(t *testing.T, text string, want ...string) {
+	t.Helper()
+	var got []string
+	for _, f := range Read(cuesOf(append([]string{opening}, strings.Split(text, " | ")...)...), both) {
+		fact := f.Kind.String() + " " + f.Value()
+		if f.Withdrawn {
+			fact = "(" + fact + ")"
+		}
+		got = append(got, fact)
+	}
+	if strings.Join(got, ", ") != strings.Join(want, ", ") {
+		t.Errorf("%q\n got %s\nwant %s", text, strings.Join(got, ", "), strings.Join(want, ", "))
+	}
+}
+
+func TestShades(t *testing.T) {
+	expectFacts(t, "I take the 6N and the 8v.", "shade 6N", "shade 8V")
+	expectFacts(t, "I take six N and 10 V.", "shade 6N", "shade 10V")
+	expectFacts(t, "I take seven point one, and seven stroke nought, and 6.03.", "shade 7.1", "shade 7.0", "shade 6.03")
+	expectFacts(t, "I take 6Z, 11N, 6/9 and 7.5.")
+	expectFacts(t, "six a day, eight in all")
+}
+
+func TestShadesWithoutARange(t *testing.T) {
+	facts := Read(cuesOf(opening, "I take 6N and 30g of 8rv, on the 3rd, at 7.1"), nil)
+	if len(facts) != 2 || facts[0].Code != "6N" || facts[1].Kind != Weight {
+		t.Errorf("got %+v", facts)
+	}
+}
+
+func TestParts(t *testing.T) {
+	expectFacts(t, "two parts of 8N and one part 8V", "parts 2 of 8N", "shade 8N", "parts 1 of 8V", "shade 8V")
+	expectFacts(t, "half a dozen parts; two-and-a-half parts of the 6N", "parts 2.5 of 6N", "shade 6N")
+	expectFacts(t, "6N and 6G, two parts of the natural to one part of the gold", "shade 6N", "shade 6G", "parts 2 of 6N", "parts 1 of 6G")
+	expectFacts(t, "6N and 8V, three parts to one part", "shade 6N", "shade 8V", "parts 3 of 6N", "parts 1 of 8V")
+	expectFacts(t, "6N with 8V, half and half", "shade 6N", "shade 8V", "parts 1 of 6N", "parts 1 of 8V")
+	expectFacts(t, "equal parts of 6N and 8V", "parts 1 of 6N", "parts 1 of 8V", "shade 6N", "shade 8V")
+	expectFacts(t, "equal parts of skill and luck")
+	expectFacts(t, "nought parts, two of these")
+}
+
+func TestWeights(t *testing.T) {
+	expectFacts(t, "thirty grams of 6N, 30g of 8V and 12.5 gr CL", "weight 30 g of 6N", "shade 6N", "weight 30 g of 8V", "shade 8V", "weight 12.5 g of CL", "shade CL")
+	expectFacts(t, "a hundred and twenty grams of developer", "weight 120 g of developer")
+	expectFacts(t, "sixty-seven and a half grammes of peroxide", "weight 67.5 g of developer")
+	expectFacts(t, "60 g of the 20 vol", "weight 60 g of developer", "strength 20 vol")
+	expectFacts(t, "6 vol, and sixty grams of that", "strength 6 vol", "weight 60 g of developer")
+	expectFacts(t, "six N and eight V, fifteen grams each", "shade 6N", "shade 8V", "weight 15 g of 6N", "weight 15 g of 8V")
+	expectFacts(t, "bond cream, five grams. Then 3 g of bond cream.", "weight 5 g of bond cream", "weight 3 g of bond cream")
+	expectFacts(t, "half a tube of 6N and a tube of 8V", "weight 0.5 tube of 6N", "shade 6N", "weight 1 tube of 8V", "shade 8V")
+	expectFacts(t, "eighty of cream and eighty of peroxide", "weight 80 g of colour", "weight 80 g of developer")
+	expectFacts(t, "two ounces of colour, a tube of toothpaste, one of each")
+}
+
+func TestRatios(t *testing.T) {
+	expectFacts(t, "mixed one to one and a half", "ratio 1:1.5")
+	expectFacts(t, "It is 1:2. Or 1:1½?", "ratio 1:2")
+	expectFacts(t, "mix it two to three with that", "ratio 1:1.5")
+	expectFacts(t, "one part powder, two parts developer", "ratio 1:2")
+	expectFacts(t, "one part of colour to one and a half parts of peroxide", "ratio 1:1.5")
+	expectFacts(t, "one to two fingers, from one to two, two to one, ten to two, at 11:10, five to ten, one to ten")
+}
+
+func TestStrengths(t *testing.T) {
+	expectFacts(t, "ten volume, 20 vol", "strength 10 vol", "strength 20 vol")
+	expectFacts(t, "the developer is 1.9 percent, that is one point nine percent", "strength 1.9 %", "strength 1.9 %")
+	expectFacts(t, "the developer, well, ninety percent of people say 400 vol")
+	expectFacts(t, "The peroxide is six percent, white hair being stubborn.", "strength 6 %")
+}
+
+func TestTimes(t *testing.T) {
+	expectFacts(t, "thirty-five minutes, then 5-10 min, then 20 to 30 minutes", "time 35 min", "time 5-10 min", "time 20-30 min")
+	expectFacts(t, "up to forty-five minutes; no longer than 50 minutes", "time up to 45 min", "time up to 50 min")
+	expectFacts(t, "leave it half an hour, or an hour and a half", "time 30 min")
+	expectFacts(t, "five minutes, ten at the very most", "time 5 min", "time up to 10 min")
+	expectFacts(t, "thirty minutes, up to thirty-five, and I go for thirty-two because of the white", "time 30 min", "time up to 35 min", "time 32 min")
+	expectFacts(t, "for a minute", "time 1 min")
+	expectFacts(t, "every five minutes, after ten minutes, in two minutes, five minutes ago, ten minutes later")
+	expectFacts(t, "900 minutes, 99999999999 minutes, 0 minutes")
+}
+
+// expectTime reads one time and checks what it was said of.
+func expectTime(t *testing.T, text string, clock Clock, touch, ended bool) {
+	t.Helper()
+	for _, f := range Read(cuesOf(opening, text), both) {
+		if f.Kind == Time && (f.Clock != clock || f.Touch != touch || f.Ended != ended) {
+			t.Errorf("%q: clock %d, from the first touch %v, from the last section %v", text, f.Clock, f.Touch, f.Ended)
+		}
+	}
+}
+
+func TestClocks(t *testing.T) {
+	expectTime(t, "Forty minutes from the last section, not from the first touch.", Stays, false, true)
+	expectTime(t, "Up to forty minutes from the first touch.", Stays, true, false)
+	expectTime(t, "Thirty-five minutes once it is all on.", Stays, false, true)
+	expectTime(t, "It takes me twenty minutes to put on.", Applies, false, false)
+	expectTime(t, "I leave it twenty minutes.", Stays, false, false)
+}
+
+func TestLevels(t *testing.T) {
+	expectFacts(t, "a level six, level 10, a level of eight", "level 6", "level 10", "level 8")
+	expectFacts(t, "She is a natural five and we lifted to an eight.", "level 5", "level 8")
+	expectFacts(t, "level six inches down, level 3 student, level 14, two levels, a four of clubs, it looks like a seven.")
+}
+
+func TestSharesOfHair(t *testing.T) {
+	expectFacts(t, "eighty percent dry, half dry, 100% dry", "dry 80 %", "dry 50 %", "dry 100 %")
+	expectFacts(t, "thirty percent white; 25% grey; a quarter of it is gray", "white 30 %", "white 25 %", "white 25 %")
+	expectFacts(t, "thirty percent of people, 400 percent dry")
+}
+
+func TestSections(t *testing.T) {
+	expectFacts(t, "from the root to the ends, mid-lengths, the nape, bangs", "section roots", "section ends", "section mid-lengths", "section nape", "section fringe")
+	expectFacts(t, "over the ear, the top section, the occipital bone, the sides", "section ears", "section top", "section occipital bone", "section sides")
+	expectFacts(t, "stay off the roots, from ear to ear, the top of the head, on both sides, it ends, face it, a fringe")
+}
+
+// What is denied, supposed, asked or told of others is no fact.
+func TestDoubt(t *testing.T) {
+	expectFacts(t, "Never forty volume. Not twenty volume, ten volume.", "strength 10 vol")
+	expectFacts(t, "If she were white I would take twenty volume. She is not. So ten volume.", "strength 10 vol")
+	expectFacts(t, "My colleague leaves it fifty minutes. I had a client who got 40 vol.")
+	expectFacts(t, "I would say it is a level six, and she would like a level eight.", "level 6", "level 8")
+	expectFacts(t, "Could it be thirty minutes? It is twenty minutes.", "time 20 min")
+	expectFacts(t, "if you have white hair you go twenty volume | and you leave it ten minutes longer okay so this | one here is what everybody wants to see and its ten volume", "strength 10 vol")
+	expectFacts(t, "dont be scared its only twenty volume", "strength 20 vol")
+	expectFacts(t, "Last time it was ten volume. Thirty volume instead of forty volume.", "strength 30 vol")
+}
+
+func TestWithdraw(t *testing.T) {
+	expectFacts(t, "one part 6N … did I say one part 6N? I meant two parts 6N", "(parts 1 of 6N)", "shade 6N", "parts 2 of 6N", "shade 6N")
+	expectFacts(t, "It is one to one. No, sorry, one to two.", "(ratio 1:1)", "ratio 1:2")
+	expectFacts(t, "Twenty volume. Scratch that. Ten volume.", "(strength 20 vol)", "strength 10 vol")
+	expectFacts(t, "twenty grams of 6N wait let me look thirty grams of 6N", "(weight 20 g of 6N)", "shade 6N", "weight 30 g of 6N", "shade 6N")
+	expectFacts(t, "Twenty minutes, sorry about the noise, and 20 minutes it is.", "time 20 min", "time 20 min")
+	expectFacts(t, "Twenty volume here. And then we wait, and it is six volume there.", "strength 20 vol", "strength 6 vol")
+}
+
+// A fact may begin in one cue and end in the next, and stands in both.
+func TestPlaces(t *testing.T) {
+	cues := cuesOf(opening, "Leave it thirty-", "five <i>minutes</i> &amp; rinse")
+	facts := Read(cues, both)
+	if len(facts) != 1 {
+		t.Fatalf("got %+v", facts)
+	}
+	f := facts[0]
+	if f.Cue != 1 || f.At != 5*time.Second || f.Said != "thirty- five minutes" || f.Value() != "35 min" {
+		t.Errorf("got %+v", f)
+	}
+	if start := f.Span.Start(); start.Line != 7 || start.Column != 10 || !strings.HasSuffix(f.Span.Text(), "&amp; rinse") {
+		t.Errorf("it stands at %v: %q", start, f.Span.Text())
+	}
+}
+
+// Talk about other things has no facts, however much it sounds like a bowl.
+func TestOtherTalk(t *testing.T) {
+	for _, text := range []string{
+		"One part cement to three parts sand, 1:3, level six, eighty percent dry, thirty minutes.",
+		"Thirty grams of yeast at the crown of the loaf, the ends folded in.",
+		"",
+	} {
+		if facts := Read(cuesOf(text), both); len(facts) > 0 {
+			t.Errorf("%q: %+v", text, facts)
+		}
+	}
+}
+
+func FuzzRead(f *testing.F) {
+	f.Add(opening + " two parts of 8N\nand one part 8V, 1:2, 20 vol (6 %), 30–45 min up to")
+	f.Add(opening + " one and a half point nought hundred and half a tube of each")
+	f.Add("hair scalp 1/2 ½ -- … 7.1.1 9999999999999999999 to 1:1:1 percent dry level of a")
+	f.Fuzz(func(t *testing.T, text string) {
+		cues := cuesOf(text, text)
+		for _, ranges := range [][]*shade.Range{nil, both} {
+			for _, fact := range Read(cues, ranges) {
+				if fact.Value() == "" || fact.Said == "" || fact.Cue >= len(cues) || !fact.Span.Valid() {
+					t.Fatalf("%+v", fact)
+				}
+			}
+		}
+	})
+}
+
+func BenchmarkRead(b *testing.B) {
+	var texts []string
+	for range 600 { // an hour of captions
+		texts = append(texts, "and then I take thirty grams of 8N and lay it on the nape, thin slices")
+	}
+	cues := cuesOf(texts...)
+	b.ReportAllocs()
+	for b.Loop() {
+		Read(cues, both)
+	}
+}

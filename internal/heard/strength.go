@@ -1,0 +1,85 @@
+package heard
+
+import (
+	"plait/internal/exact"
+	"plait/internal/peroxide"
+)
+
+// Bounds of what is taken for a developer: what is stronger is a slip of the ear or
+// a rule's to report, and what is beyond these is something else.
+var (
+	mostVolumes = exact.Int(60)
+	mostPercent = exact.Int(18)
+)
+
+// strength reads "twenty volume", "a ten developer" and "six percent" where the
+// developer is spoken of.
+func strength(t *talk, at int) ([]Fact, int) {
+	number, ok := t.numberAt(at)
+	if !ok || number.IsZero() || t.closes(at) {
+		return nil, 0
+	}
+	switch t.text(at + 1) {
+	case "volume":
+		if !mostVolumes.Less(number) {
+			return []Fact{{Kind: Strength, Strength: peroxide.Volumes(number)}}, 2
+		}
+	case "percent":
+		if !mostPercent.Less(number) && t.ofDeveloper(at) {
+			return []Fact{{Kind: Strength, Strength: peroxide.Percent(number), Percent: true}}, 2
+		}
+	}
+	return nil, 0
+}
+
+// ofDeveloper reports whether the developer or its volumes are spoken of close to a
+// place.
+func (t *talk) ofDeveloper(at int) bool {
+	for i := max(0, at-10); i < min(len(t.words), at+6); i++ {
+		switch t.text(i) {
+		case "developer", "peroxide", "volume", "strength":
+			return true
+		}
+	}
+	return false
+}
+
+// hundredth makes a share of a number of per cent.
+var hundredth = exact.Of(1, 100)
+
+// dry reads "eighty percent dry" and "half dry".
+func dry(t *talk, at int) ([]Fact, int) {
+	if t.text(at) == "half" && t.text(at+1) == "dry" {
+		return []Fact{{Kind: Dry, Number: exact.Half}}, 2
+	}
+	number, ok := t.numberAt(at)
+	if !ok || t.text(at+1) != "percent" || t.text(at+2) != "dry" || exact.Int(100).Less(number) {
+		return nil, 0
+	}
+	return []Fact{{Kind: Dry, Number: number.Mul(hundredth)}}, 3
+}
+
+// white reads "thirty percent white" and "a quarter of the front is white".
+func white(t *talk, at int) ([]Fact, int) {
+	if number, ok := t.numberAt(at); ok && t.text(at+1) == "percent" && !exact.Int(100).Less(number) {
+		for i := at + 2; i <= at+4 && !t.closes(i-1); i++ {
+			if isWhite(t.text(i)) {
+				return []Fact{{Kind: White, Number: number.Mul(hundredth)}}, i + 1 - at
+			}
+		}
+		return nil, 0
+	}
+	shares := map[string]exact.Number{"half": exact.Half, "quarter": exact.Of(1, 4), "third": exact.Of(1, 3)}
+	share, ok := shares[t.text(at)]
+	if !ok || t.text(at+1) != "of" {
+		return nil, 0
+	}
+	for i := at + 2; i < at+8 && !t.closes(i-1); i++ {
+		if isWhite(t.text(i)) && (t.text(i-1) == "is" || t.text(i-1) == "are") {
+			return []Fact{{Kind: White, Number: share}}, i + 1 - at
+		}
+	}
+	return nil, 0
+}
+
+func isWhite(word string) bool { return word == "white" || word == "grey" }

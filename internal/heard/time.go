@@ -1,0 +1,210 @@
+package heard
+
+import (
+	"time"
+
+	"plait/internal/exact"
+	"plait/internal/measure"
+)
+
+// longest is the longest time that is taken for one of a service.
+const longest = 4 * time.Hour
+
+// minutes reads "thirty-five minutes", "thirty to forty minutes", "up to 45 min" and
+// "half an hour".
+func minutes(t *talk, at int) ([]Fact, int) {
+	span, n := t.span(at)
+	if n == 0 || t.looksIn(at, at+n) {
+		return nil, n
+	}
+	return []Fact{t.timed(span, at, at+n)}, n
+}
+
+// span reads a length of time with its unit.
+func (t *talk) span(at int) (s measure.Span, words int) {
+	if t.text(at) == "half" && t.text(at+1) == "an" && t.text(at+2) == "hours" {
+		return measure.Span{Min: 30 * time.Minute, Max: 30 * time.Minute}, 3
+	}
+	if t.text(at) == "a" && t.text(at+1) == "minutes" && (t.text(at-1) == "for" || about[t.text(at-1)]) {
+		return measure.Span{Min: time.Minute, Max: time.Minute}, 2
+	}
+	low, ok := t.numberAt(at)
+	if !ok || t.words[at].ends {
+		return s, 0
+	}
+	high, n := low, 1
+	if next := t.text(at + 1); next == "to" || next == "or" {
+		if v, ok := t.numberAt(at + 2); ok && low.Less(v) {
+			high, n = v, 3
+		}
+	}
+	each := time.Minute
+	switch t.text(at + n) {
+	case "minutes":
+	case "hours":
+		each = time.Hour
+	default:
+		return s, 0
+	}
+	s.Min, s.Max = lasting(low, each), lasting(high, each)
+	if s.Max == 0 || s.Max > longest {
+		return measure.Span{}, 0
+	}
+	return s, n + 1
+}
+
+// lasting returns a number of units of time, to the second below; 0 for what is too
+// long to be one.
+func lasting(n exact.Number, each time.Duration) time.Duration {
+	seconds, ok := n.Mul(exact.Int(int64(each / time.Second))).Floor(exact.One).Int64()
+	if !ok || seconds > int64(longest/time.Second) {
+		return 0
+	}
+	return time.Duration(seconds) * time.Second
+}
+
+// looksIn reports whether a time says when something happens and not how long it
+// takes: "every two minutes", "after half an hour", "ten minutes ago".
+func (t *talk) looksIn(from, to int) bool {
+	i := from - 1
+	for about[t.text(i)] {
+		i--
+	}
+	switch t.text(i) {
+	case "every", "after", "in", "within", "at", "last", "nearly", "an":
+		return true
+	}
+	switch t.text(to) {
+	case "ago", "later", "late", "early":
+		return true
+	}
+	return false
+}
+
+var about = set("about around like maybe roughly a the another first")
+
+// timed completes a time by the words around it.
+func (t *talk) timed(s measure.Span, from, to int) Fact {
+	if t.atMost(from, to) {
+		s.Min = 0
+	}
+	f := Fact{Kind: Time, Time: s}
+	for i := t.sentence(from); i < from; i++ {
+		if applying[t.text(i)] {
+			f.Clock = Applies
+		}
+	}
+	for i := to; i < len(t.words) && i < to+12; i++ {
+		switch t.text(i) {
+		case "apply", "through":
+			f.Clock = Applies
+		case "put":
+			if t.text(i+1) == "on" {
+				f.Clock = Applies
+			}
+		case "not":
+			return f // "from the last section, not from the first touch"
+		case "from", "once", "when":
+			f.Touch = f.Touch || t.touches(i)
+			f.Ended = f.Ended || !f.Touch && t.lastOn(i)
+		}
+		if t.words[i].ends {
+			break
+		}
+	}
+	return f
+}
+
+var applying = set("takes took take")
+
+// touches reports whether "from the first touch" or its like follows.
+func (t *talk) touches(at int) bool {
+	for i := at + 1; i <= at+4; i++ {
+		if t.text(i) == "first" {
+			return true
+		}
+	}
+	return false
+}
+
+// lastOn reports whether "from the last section" or "once it is all on" follows.
+func (t *talk) lastOn(at int) bool {
+	for i := at + 1; i <= at+5; i++ {
+		if w := t.text(i); w == "last" || w == "end" || w == "all" {
+			return true
+		}
+	}
+	return false
+}
+
+// atMost reports whether a time is said as an upper limit.
+func (t *talk) atMost(from, to int) bool {
+	i := from - 1
+	for about[t.text(i)] {
+		i--
+	}
+	switch t.text(i) {
+	case "to":
+		return t.text(i-1) == "up"
+	case "than":
+		return limits[t.text(i-1)]
+	case "maximum":
+		return true
+	}
+	for i := to; i < to+4; i++ {
+		if w := t.text(i); w == "most" || w == "maximum" || w == "tops" || w == "max" {
+			return true
+		}
+		if i < len(t.words) && t.words[i].ends {
+			break
+		}
+	}
+	return false
+}
+
+// bareMinutes reads a number whose minutes were said a little before: "ten at the
+// most", "up to twenty", "and the sides took five".
+func bareMinutes(t *talk, at int) ([]Fact, int) {
+	number, ok := t.numberAt(at)
+	if !ok || !t.timedLately(at) || t.counts(at) || t.words[at].code != "" || number.Less(exact.Int(2)) {
+		return nil, 0
+	}
+	next := t.text(at + 1)
+	if next == "to" || next == "of" || next == "past" || next == "parts" || t.noun(at+1) {
+		return nil, 0
+	}
+	limit := t.atMost(at, at+1)
+	switch before := t.text(at - 1); {
+	case limit:
+	case before == "took" || before == "takes":
+	case before == "for" && t.text(at-2) == "go":
+	default:
+		return nil, 0
+	}
+	d := lasting(number, time.Minute)
+	if d == 0 {
+		return nil, 0
+	}
+	return []Fact{t.timed(measure.Span{Min: d, Max: d}, at, at+1)}, 1
+}
+
+// noun reports whether the word behind a bare number may be what it counts.
+func (t *talk) noun(at int) bool {
+	if t.closes(at - 1) {
+		return false
+	}
+	return !afterNumber[t.text(at)]
+}
+
+// afterNumber is what may follow a number that stands for minutes.
+var afterNumber = set("and at but because in on if so then thats its the from once i you when or with as")
+
+// timedLately reports whether minutes were spoken of shortly before a place.
+func (t *talk) timedLately(at int) bool {
+	for i := max(0, at-30); i < at; i++ {
+		if t.text(i) == "minutes" {
+			return true
+		}
+	}
+	return false
+}

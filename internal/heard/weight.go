@@ -1,0 +1,115 @@
+package heard
+
+import (
+	"plait/internal/exact"
+)
+
+// weight reads "thirty grams of 6G" and "bond cream, five grams".
+func weight(t *talk, at int) ([]Fact, int) {
+	number, ok := t.numberAt(at)
+	if !ok || t.text(at+1) != "grams" || number.IsZero() {
+		return nil, 0
+	}
+	f := Fact{Kind: Weight, Number: number}
+	n := 2
+	if !t.closes(at + 1) {
+		if t.text(at+2) == "of" && t.text(at+3) == "each" || t.text(at+2) == "each" {
+			return t.each(at, f, t.eachWords(at))
+		}
+		of, m := t.subject(at + 2)
+		f.Of, n = of, n+m
+	}
+	if f.Of == "" {
+		f.Of = t.before(at)
+	}
+	facts := []Fact{f}
+	if last := t.words[at+n-1]; last.code != "" {
+		facts = append(facts, Fact{Kind: Shade, Code: last.code})
+	}
+	return facts, n
+}
+
+// eachWords returns how many words "fifteen grams of each" takes.
+func (t *talk) eachWords(at int) int {
+	if t.text(at+2) == "of" {
+		return 4
+	}
+	return 3
+}
+
+// each gives a weight to the last two shades.
+func (t *talk) each(at int, f Fact, words int) ([]Fact, int) {
+	codes := t.lastCodes(at)
+	if len(codes) < 2 {
+		return []Fact{f}, words
+	}
+	a, b := f, f
+	a.Of, b.Of = codes[0], codes[1]
+	return []Fact{a, b}, words
+}
+
+// before returns what stands in front of a weight, behind a comma: "bond cream, five
+// grams".
+func (t *talk) before(at int) string {
+	if at == 0 || t.words[at-1].ends || !t.words[at-1].comma {
+		return ""
+	}
+	w := t.words[at-1]
+	switch {
+	case w.code != "":
+		return w.code
+	case w.text == "cream" && at > 1:
+		return t.text(at-2) + " cream"
+	}
+	return subjects[w.text]
+}
+
+// tubes reads "half a tube of 7.1".
+func tubes(t *talk, at int) ([]Fact, int) {
+	number, ok := t.numberAt(at)
+	i := at + 1
+	switch t.text(at) {
+	case "half":
+		number, ok = exact.Half, true
+	case "quarter":
+		number, ok = exact.Of(1, 4), true
+	case "a", "whole":
+		number, ok = exact.One, true
+	}
+	if t.text(i) == "a" || t.text(i) == "whole" {
+		i++
+	}
+	if !ok || t.text(i) != "tubes" || number.IsZero() || t.closes(i) {
+		return nil, 0
+	}
+	of, n := t.subject(i + 1)
+	if !t.isCodeName(of) && of != Colour {
+		return nil, 0
+	}
+	facts := []Fact{{Kind: Weight, Number: number, Tubes: true, Of: of}}
+	if last := t.words[i+n]; last.code != "" {
+		facts = append(facts, Fact{Kind: Shade, Code: last.code})
+	}
+	return facts, i + 1 + n - at
+}
+
+// bareWeight reads "eighty of cream and eighty of peroxide", which leave the grams
+// unsaid.
+func bareWeight(t *talk, at int) ([]Fact, int) {
+	number, ok := t.numberAt(at)
+	if !ok || t.closes(at) || t.text(at+1) != "of" || number.Less(exact.Int(5)) {
+		return nil, 0
+	}
+	i := at + 2
+	if t.text(i) == "the" {
+		i++
+	}
+	of := subjects[t.text(i)]
+	if t.text(i) == "cream" {
+		of = Colour
+	}
+	if of == "" || of == Mixed {
+		return nil, 0
+	}
+	return []Fact{{Kind: Weight, Number: number, Of: of}}, i + 1 - at
+}
