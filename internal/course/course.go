@@ -35,6 +35,8 @@ type Course struct {
 	Pages   []*Page
 	Lessons []*lesson.Lesson // that are taught, in order of the modules
 	Drafts  []*lesson.Lesson // ready: no
+
+	texts map[string]Goal // taught lessons and standing pages, by file
 }
 
 // Settings is what course.yaml says.

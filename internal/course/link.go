@@ -37,6 +37,7 @@ func Link(p Parts) (*Course, []diag.Diagnostic) {
 	}
 	k.ranges()
 	k.stock()
+	k.goals()
 	k.links()
 	return k.Course, k.found
 }
@@ -207,20 +208,25 @@ func (c *Course) Goal(from *source.File, target string) (Goal, bool) {
 		return Goal{Fragment: fragment}, fragment != ""
 	}
 	name := path.Join(path.Dir(from.Name()), file)
-	for _, l := range c.Lessons {
-		if l.File.Name() == name {
-			return Goal{Lesson: l, Fragment: fragment}, true
-		}
-	}
-	for _, p := range c.Pages {
-		if p.File.Name() == name {
-			return Goal{Page: p, Fragment: fragment}, true
-		}
+	if goal, ok := c.texts[name]; ok {
+		goal.Fragment = fragment
+		return goal, true
 	}
 	if made, ok := c.made(name); ok && fragment == "" {
 		return Goal{Made: made}, true
 	}
 	return Goal{}, false
+}
+
+// goals finds the texts that links can name.
+func (k *linker) goals() {
+	k.texts = map[string]Goal{}
+	for _, p := range k.Pages {
+		k.texts[p.File.Name()] = Goal{Page: p}
+	}
+	for _, l := range k.Lessons {
+		k.texts[l.File.Name()] = Goal{Lesson: l}
+	}
 }
 
 // made returns the file of the site that lies under a name on the author's disk once
