@@ -47,6 +47,7 @@ var layers = []struct {
 		"internal/yamlpos",
 		"internal/markdown",
 		"internal/formula",
+		"internal/answerfile",
 		"internal/caption",
 		"internal/question",
 		"internal/heard",
