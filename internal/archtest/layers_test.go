@@ -57,6 +57,7 @@ var layers = []struct {
 		"internal/course",
 		"internal/derive",
 		"internal/working",
+		"internal/register",
 	}},
 	{name: "L4 judgement", rows: []string{
 		"internal/check",

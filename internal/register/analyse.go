@@ -168,13 +168,16 @@ func (s Sitting) marksOf(questions []string) []float64 {
 	return out
 }
 
-// sharesOf returns the share right in each module that was asked about.
+// sharesOf returns the share right in each of the modules; nil where one was not asked
+// about.
 func (s Sitting) sharesOf(modules []string) []float64 {
 	var out []float64
 	for _, m := range modules {
-		if right, of := s.In(m); of > 0 {
-			out = append(out, share(right, of))
+		right, of := s.In(m)
+		if of == 0 {
+			return nil
 		}
+		out = append(out, share(right, of))
 	}
 	return out
 }
