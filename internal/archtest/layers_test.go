@@ -51,6 +51,7 @@ var layers = []struct {
 		"internal/caption",
 		"internal/question",
 		"internal/heard",
+		"internal/media",
 	}},
 	{name: "L3 course model", rows: []string{
 		"internal/lesson",

@@ -49,6 +49,7 @@ type Track struct {
 	File   *source.File // the decoded text, in which all spans lie
 	Format Format
 	Cues   []Cue
+	clean  []Cue
 }
 
 // Cue is a text and the stretch of the recording it belongs to.
@@ -95,6 +96,7 @@ func Read(file *source.File) (*Track, []diag.Diagnostic) {
 		t.Format = FormatTranscript
 		t.Cues = r.transcript(file)
 	}
+	t.clean = clean(t.Cues)
 	if len(t.Cues) == 0 && len(r.found) == 0 {
 		r.reportf(diag.Error, file.Span(0, 0), "there is no caption in the file").
 			help("give a WebVTT or SubRip file, or lines that begin with their time, as in [0:42] Now the gloss")

@@ -11,10 +11,13 @@ import (
 // Clean returns the cues as a reader should see them: in order of time, without
 // empty ones, their texts without blank lines, and without the repeats of rolling
 // captions, in which each cue shows the line before once more. Cues that end before
-// they begin are left out; they were reported.
-func (t *Track) Clean() []Cue {
+// they begin are left out; they were reported. The list is shared and not to be
+// changed.
+func (t *Track) Clean() []Cue { return t.clean }
+
+func clean(all []Cue) []Cue {
 	var cues []Cue
-	for _, c := range t.Cues {
+	for _, c := range all {
 		if c.tidy(); c.Text != "" && c.Until > c.From {
 			cues = append(cues, c)
 		}

@@ -49,9 +49,9 @@ func acceptOne(l *lesson.Lesson, a lesson.Acceptance, found []diag.Diagnostic) (
 	if !ok {
 		return nil, nil, fail(a.At.Span, "at: names a formula of this lesson", "this lesson has no formula %q", a.At.Value)
 	}
-	isError := false
+	whole, isError := a.At.Value == "", false
 	for _, d := range found {
-		hit := d.Rule == a.Rule.Value && place.Contains(d.Span)
+		hit := d.Rule == a.Rule.Value && (place.Contains(d.Span) || whole && inCaptions(l, d))
 		if hit && d.Severity != diag.Error {
 			let = append(let, Accepted{Diagnostic: d, Because: a.Because.Value})
 			continue
@@ -78,6 +78,11 @@ func placeOf(l *lesson.Lesson, a lesson.Acceptance) (source.Span, bool) {
 		return source.Span{}, false
 	}
 	return f.Fence.Span.To(f.Fence.Body.Whole()), true
+}
+
+// inCaptions reports whether a finding stands in the lesson's captions.
+func inCaptions(l *lesson.Lesson, d diag.Diagnostic) bool {
+	return l.Captions != nil && l.Captions.File.Whole().Contains(d.Span)
 }
 
 func ids() []string {

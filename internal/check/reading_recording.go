@@ -24,6 +24,23 @@ var readingRecording = []Rule{
 		Since:  "1.0",
 	},
 	{
+		ID: "recording/film", Title: "a film says how long it runs",
+		Why: "Steps are held against the length of the film, which plait reads from its file. A file that is damaged will not play " +
+			"everywhere; one that was cut off while recording may not know its own length, which can then be written in the header.",
+		Of:     InWords,
+		Before: "film: gloss.webm, where gloss.webm is a file of another kind or half a file",
+		After:  "film: gloss.webm, a film that plays from beginning to end",
+		Since:  "1.0",
+	},
+	{
+		ID: "recording/link", Title: "a link to a film is a whole address",
+		Why:    "The page offers it to the reader and, when the reader agrees, loads the film from there: over an encrypted line, so that nobody can put another film in its place.",
+		Of:     Header,
+		Before: "recording: {link: films.example/gloss.mp4}",
+		After:  "recording: {link: \"https://films.example/gloss.mp4\", length: \"3:51\"}",
+		Since:  "1.0",
+	},
+	{
 		ID: "recording/time", Title: "times in the recording can be read",
 		Why:    "A step's time ties it to the film: minutes and seconds, with the start before the end.",
 		Of:     Prose,

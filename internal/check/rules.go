@@ -58,6 +58,17 @@ var rules = func() []Rule {
 		rangeStrength,
 		rangeTerms,
 		rangeTime,
+		recordingBeyond,
+		recordingCaptionGap,
+		recordingCaptionLines,
+		recordingCaptionOverlap,
+		recordingCaptionSpeed,
+		recordingCaptionTime,
+		recordingLength,
+		recordingOrder,
+		recordingOverlap,
+		recordingShortStep,
+		recordingUncaptioned,
 	})
 	slices.SortFunc(list, func(a, b Rule) int { return strings.Compare(a.ID, b.ID) })
 	return list

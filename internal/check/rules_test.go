@@ -52,10 +52,12 @@ func TestExamples(t *testing.T) {
 // Rules whose examples no page could show are broken here.
 func TestToldInWords(t *testing.T) {
 	broken := map[string]fs.FS{
-		"text/character":  withLesson("---\ntitle: A\nsummary: B\n---\n\n## Mix\a it\n"),
-		"text/size":       withLesson(strings.Repeat("x", lesson.MaxBytes+1)),
-		"text/utf-8":      withLesson("---\ntitle: Caf\xe9\n---\n"),
-		"text/unreadable": unreadable{testCourse(Prose, "")},
+		"recording/film":   withFilm("recording: {film: gloss.webm}", "no film"),
+		"recording/length": withFilm("recording: {film: gloss.webm, length: \"3:49\"}", gloss),
+		"text/character":   withLesson("---\ntitle: A\nsummary: B\n---\n\n## Mix\a it\n"),
+		"text/size":        withLesson(strings.Repeat("x", lesson.MaxBytes+1)),
+		"text/utf-8":       withLesson("---\ntitle: Caf\xe9\n---\n"),
+		"text/unreadable":  unreadable{testCourse(Prose, "")},
 	}
 	for _, r := range Rules() {
 		files, ok := broken[r.ID]

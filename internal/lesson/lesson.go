@@ -14,6 +14,7 @@ import (
 	"plait/internal/formula"
 	"plait/internal/markdown"
 	"plait/internal/measure"
+	"plait/internal/media"
 	"plait/internal/source"
 )
 
@@ -28,6 +29,7 @@ type Lesson struct {
 	Outcomes  []Outcome
 	Hair      Hair
 	Recording Recording
+	Film      *Film                       // nil where the recording is no file of the course, or one that cannot be read
 	Captions  *caption.Track              // nil where the recording has none, or none that can be read
 	Chair     source.Stated[measure.Span] // a claim: from the first touch to the last rinse
 	Uses      []source.Text
@@ -75,12 +77,32 @@ type Zone struct {
 	Hair source.Stated[formula.Hair]
 }
 
-// Recording is the film or sound a lesson was made from.
+// Recording is the film or sound a lesson was made from, as its header names it.
 type Recording struct {
-	Film     source.Text
-	Captions source.Text
-	Link     source.Text
+	Film     source.Text // a file of the lesson's folder
+	Captions source.Text // a file of the lesson's folder
+	Link     source.Text // where the film is hosted
 	Length   source.Stated[time.Duration]
+}
+
+// Set reports whether there is a film or sound to look at.
+func (r Recording) Set() bool { return r.Film.Value != "" || r.Link.Value != "" }
+
+// Film is a film or sound in the course.
+type Film struct {
+	Path string // from the course
+	media.Info
+}
+
+// RecordingLength returns how long the recording runs: what its file says, or where
+// there is none what the header says, and where that stands; ok is false where
+// neither is known.
+func (l *Lesson) RecordingLength() (length time.Duration, at source.Span, ok bool) {
+	stated := l.Recording.Length
+	if l.Film != nil && l.Film.Length > 0 {
+		return l.Film.Length, l.Recording.Film.Span, true
+	}
+	return stated.Value, stated.Span, stated.Set()
 }
 
 // Acceptance lets one finding of a rule stand, with a reason.

@@ -49,6 +49,7 @@ func Read(fsys fs.FS, folder string) (*Lesson, []diag.Diagnostic) {
 	}
 	l.readBody(body, r)
 	l.checkPictures(fsys, r)
+	l.readFilm(fsys, r)
 	l.readCaptions(fsys, r)
 	return l, r.Diagnostics()
 }

@@ -47,12 +47,16 @@ amount: 30 g colour
 ` + "```" + `
 `
 
+// film is the head of a WebM file of 231 seconds.
+const film = "\x1a\x45\xdf\xa3\x80\x18\x53\x80\x67\x90\x15\x49\xa9\x66\x8b\x44\x89\x88\x41\x0c\x32\xc0\x00\x00\x00\x00"
+
 func files(text string) fstest.MapFS {
 	return fstest.MapFS{
-		folder + "/lesson.md": {Data: []byte(text)},
-		folder + "/bowl.svg":  {Data: []byte("<svg/>")},
-		folder + "/notes.txt": {Data: []byte("later")},
-		folder + "/old.svg":   {Mode: fs.ModeDir},
+		folder + "/lesson.md":  {Data: []byte(text)},
+		folder + "/bowl.svg":   {Data: []byte("<svg/>")},
+		folder + "/notes.txt":  {Data: []byte("later")},
+		folder + "/old.svg":    {Mode: fs.ModeDir},
+		folder + "/gloss.webm": {Data: []byte(film)},
 	}
 }
 

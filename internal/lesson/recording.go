@@ -3,6 +3,7 @@ package lesson
 import (
 	"errors"
 	"io/fs"
+	"net/url"
 	"path"
 	"slices"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"plait/internal/caption"
 	"plait/internal/diag"
 	"plait/internal/measure"
+	"plait/internal/media"
 	"plait/internal/source"
 	"plait/internal/yamlpos"
 )
@@ -20,7 +22,9 @@ func readRecording(node *yamlpos.Node, r *yamlpos.Reader) Recording {
 	f := r.Fields(node, "`recording`", "film", "captions", "link", "length")
 	rec.Film, _ = f.Text("film")
 	rec.Captions, _ = f.Text("captions")
-	rec.Link, _ = f.Text("link")
+	if t, ok := f.Text("link"); ok {
+		rec.Link = readLink(t, r)
+	}
 	if t, ok := f.Text("length"); ok {
 		d, err := measure.ParseClock(t.Value)
 		if err != nil {
@@ -30,6 +34,54 @@ func readRecording(node *yamlpos.Node, r *yamlpos.Reader) Recording {
 		}
 	}
 	return rec
+}
+
+// readLink keeps an address that a browser can open safely.
+func readLink(t source.Text, r *yamlpos.Reader) source.Text {
+	if u, err := url.Parse(t.Value); err == nil && u.Scheme == "https" && u.Host != "" && u.User == nil {
+		return t
+	}
+	r.Report(diag.Errorf("recording/link", t.Span, "%q is no address of a film", t.Value).
+		WithHelp("write the whole address, beginning with https://"))
+	return source.Text{}
+}
+
+// filmTypes are the endings of files that can be a recording.
+var filmTypes = []string{".webm", ".mp4", ".m4v", ".mov", ".mkv", ".m4a", ".mp3", ".wav"}
+
+// readFilm reads the headers of the film that the lesson's header names.
+func (l *Lesson) readFilm(fsys fs.FS, r *yamlpos.Reader) {
+	named := l.Recording.Film
+	if named.Value == "" {
+		return
+	}
+	name, fault := l.recorded(fsys, named, filmTypes)
+	if fault != nil {
+		r.Report(*fault)
+		return
+	}
+	info, err := filmInfo(fsys, name)
+	switch {
+	case errors.Is(err, media.ErrNoLength):
+		if !l.Recording.Length.Set() {
+			r.Report(diag.Notef("recording/film", named.Span, "%q does not say how long it runs", named.Value).
+				WithHelp("write it beside the film, as in length: \"3:51\", so that the times of the steps can be checked"))
+		}
+	case err != nil:
+		r.Report(diag.Errorf("recording/film", named.Span, "cannot read %q: %v", named.Value, Reason(err)).
+			WithHelp("give a film that plays elsewhere, saved as MP4 or WebM"))
+		return
+	}
+	l.Film = &Film{Path: name, Info: info}
+}
+
+func filmInfo(fsys fs.FS, name string) (media.Info, error) {
+	f, err := fsys.Open(name)
+	if err != nil {
+		return media.Info{}, err
+	}
+	defer f.Close()
+	return media.Read(f)
 }
 
 // captionTypes are the endings of files that can stand as captions.

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+	"time"
 
 	"plait/internal/caption"
 	"plait/internal/diag"
@@ -66,4 +67,48 @@ func TestCaptionFaults(t *testing.T) {
 	expectCaptionFaults(t, "https://example.org/a.vtt", "a.vtt", "", lesson+`6:23 "https://example.org/a.vtt" recording/file: "https://example.org/a.vtt" lies on another site`)
 	expectCaptionFaults(t, "a.vtt", "a.vtt/b", "", lesson+`6:23 "a.vtt" recording/file: "a.vtt" is a folder`)
 	expectCaptionFaults(t, "a.vtt", "a.vtt", "WEBVTT\n", folder+`/a.vtt 1:1 "" recording/captions: there is no caption in the file`)
+}
+
+func TestFilm(t *testing.T) {
+	l, found := Read(files(good), folder)
+	if len(found) > 0 || l.Film == nil || l.Film.Path != folder+"/gloss.webm" || l.Film.Length != 231*time.Second {
+		t.Fatalf("the film is %+v, found %s", l.Film, show(found))
+	}
+	if length, at, ok := l.RecordingLength(); !ok || length != 231*time.Second || at != l.Recording.Film.Span {
+		t.Errorf("the recording runs %v, %v, by %q", length, ok, at.Text())
+	}
+	l, _ = Read(files(replaced(t, "film: gloss.webm, ", "link: https://films.example/gloss, ")), folder)
+	if length, at, ok := l.RecordingLength(); !ok || length != 231*time.Second || at.Text() != "3:51" || l.Recording.Link.Value == "" {
+		t.Errorf("the recording runs %v, %v, by %q", length, ok, at.Text())
+	}
+}
+
+func TestFilmFaults(t *testing.T) {
+	expectFaults(t, "gloss.webm", "none.webm", `6:19 "none.webm" recording/file: there is no file "none.webm"`)
+	expectFaults(t, "gloss.webm", "notes.txt", `6:19 "notes.txt" recording/file: "notes.txt" is not of a kind that can be read`)
+	expectFaults(t, "film: gloss.webm", "link: http://films.example/gloss", `6:19 "http://films.example/gloss" recording/link: "http://films.example/gloss" is no address of a film`)
+	expectFaults(t, "film: gloss.webm", `link: "https://"`, `6:20 "https://" recording/link: "https://" is no address of a film`)
+}
+
+// expectFilm reads the good lesson with another film.
+func expectFilm(t *testing.T, data string, stated bool, want string) {
+	t.Helper()
+	text := good
+	if !stated {
+		text = replaced(t, `, length: "3:51"`, "")
+	}
+	fsys := files(text)
+	fsys[folder+"/gloss.webm"] = &fstest.MapFile{Data: []byte(data)}
+	_, found := Read(fsys, folder)
+	if got := show(found); got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+}
+
+func TestFilmThatCannotBeRead(t *testing.T) {
+	expectFilm(t, "no film at all", true, `6:19 "gloss.webm" recording/film: cannot read "gloss.webm": this is no MP4, MOV, M4A, WebM, MKV, MP3 or WAV`)
+	expectFilm(t, film[:20], true, `6:19 "gloss.webm" recording/film: cannot read "gloss.webm": the file is damaged: a part of it is larger than the whole`)
+	const endless = "\x1a\x45\xdf\xa3\x80\x18\x53\x80\x67\x85\x15\x49\xa9\x66\x80"
+	expectFilm(t, endless, true, "")
+	expectFilm(t, endless, false, `6:19 "gloss.webm" recording/film: "gloss.webm" does not say how long it runs`)
 }
