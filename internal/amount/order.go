@@ -1,6 +1,7 @@
 package amount
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 
@@ -37,13 +38,16 @@ type Need struct {
 	Mass measure.Mass
 }
 
-// NeedsOf returns what a bowl takes, mixed once for each of a number of heads. Its
+// NeedsOf returns what a bowl takes, mixed once for each of a number of heads; shades
+// that are of another range are taken from there. Its
 // exact weights count, because what is lost to a scale is part of the waste.
 func NeedsOf(rangeName string, b mix.Bowl, heads int) []Need {
 	needs := make([]Need, len(b.Parts))
 	for i, p := range b.Parts {
 		item := Item{Range: rangeName, Name: p.Name}
 		switch p.Role {
+		case mix.ColourRole:
+			item.Range = cmp.Or(p.Shade.Range, rangeName)
 		case mix.AdditiveRole:
 			item.Range = ""
 		case mix.DeveloperRole:

@@ -16,12 +16,16 @@ func undertone(f *derive.Formula, level shade.Level) shade.Hue {
 	return shade.Undertone(level)
 }
 
-// lightest returns the lightest level of the formula's range.
+// lightest returns the lightest level of the formula's ranges.
 func lightest(f *derive.Formula) shade.Level {
-	if f.Range != nil {
-		return f.Range.Lightest
+	if f.Range == nil {
+		return shade.Lightest
 	}
-	return shade.Lightest
+	lightest := f.Range.Lightest
+	for _, r := range f.Also {
+		lightest = max(lightest, r.Lightest)
+	}
+	return lightest
 }
 
 // liftsHair reports whether the kind of colour is made to lift by itself.

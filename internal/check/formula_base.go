@@ -80,7 +80,8 @@ type based struct {
 func basesOf(f *derive.Formula) []based {
 	var out []based
 	for i := range f.Colour {
-		for _, h := range f.Range.Bases(f.Bowl.Parts[i].Shade) {
+		code := f.Bowl.Parts[i].Shade
+		for _, h := range f.RangeOf(code).Bases(code) {
 			out = append(out, based{h, i})
 		}
 	}

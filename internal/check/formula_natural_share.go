@@ -42,7 +42,7 @@ func naturalShare(f *derive.Formula) exact.Number {
 	natural := exact.Zero
 	for i := range f.Colour {
 		part := f.Bowl.Parts[i]
-		if part.Shade.Level != 0 && len(f.Range.Bases(part.Shade)) == 0 {
+		if part.Shade.Level != 0 && len(f.RangeOf(part.Shade).Bases(part.Shade)) == 0 {
 			natural = natural.Add(part.Exact.Per(f.Bowl.Colour))
 		}
 	}

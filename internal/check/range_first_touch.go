@@ -27,7 +27,7 @@ var rangeFirstTouch = Rule{
 			return
 		}
 		d := p.Reportf(f.Time.Span, "count from the first touch, as in up to "+measure.Minutes(longest)+" from first touch",
-			"the hair covered first would have lightener on it for %s, and %s allows %s", measure.Minutes(first), f.Range.Name, measure.Minutes(longest))
+			"the hair covered first would have lightener on it for %s, and %s %s", measure.Minutes(first), makers(f, "allows", "allow"), measure.Minutes(longest))
 		*d = d.WithNote(f.Apply.Span, "the application comes on top")
 	},
 }

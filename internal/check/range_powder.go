@@ -42,7 +42,7 @@ func powderAndDye(f *derive.Formula) (powder, dye int) {
 	}
 	for i := range f.Colour {
 		code := f.Bowl.Parts[i].Shade
-		if powder < 0 && f.Range.IsPowder(code) {
+		if powder < 0 && f.RangeOf(code).IsPowder(code) {
 			powder = i
 		}
 		if dye < 0 && !code.IsClear() {

@@ -21,7 +21,7 @@ var rangeRatio = Rule{
 		if !f.Ratio.Set() {
 			at, whence = f.Developer.Span, ", by the weights,"
 		}
-		d := p.Reportf(at, "mix "+own.String(), "%s mixes %s at %s, not%s at %s", f.Range.Name, f.Kind.Value, own, whence, f.Bowl.Ratio)
+		d := p.Reportf(at, "mix "+own.String(), "%s %s at %s, not%s at %s", makers(f, "mixes", "mix"), f.Kind.Value, own, whence, f.Bowl.Ratio)
 		if f.Ratio.Set() {
 			*d = d.WithEdit(f.Ratio.Span, own.String())
 		}

@@ -27,7 +27,7 @@ var rangeStrength = Rule{
 			return // the law has spoken, by formula/ceiling
 		}
 		p.Reportf(f.Developer.Strength.Span, "use "+strengthList(f.Terms.Strengths),
-			"%s names no %s for %s", f.Range.Name, f.Developer.Strength.Span.Text(), f.Kind.Value)
+			"%s no %s for %s", makers(f, "names", "name"), f.Developer.Strength.Span.Text(), f.Kind.Value)
 	},
 }
 

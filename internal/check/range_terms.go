@@ -17,12 +17,11 @@ var rangeTerms = Rule{
 	Since:    "1.0",
 	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {
-		if f.Range == nil {
-			return
-		}
-		if _, ok := f.Range.Kinds[f.Kind.Value]; !ok {
-			p.Reportf(f.Kind.Span, "add the kind with ratio, time and strengths to the range file",
-				"%s gives no directions for %s", f.Range.Name, f.Kind.Value)
+		for _, r := range f.Ranges() {
+			if _, ok := r.Kinds[f.Kind.Value]; !ok {
+				p.Reportf(f.Kind.Span, "add the kind with ratio, time and strengths to the range file",
+					"%s gives no directions for %s", r.Name, f.Kind.Value)
+			}
 		}
 	},
 }

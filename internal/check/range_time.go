@@ -18,7 +18,7 @@ var rangeTime = Rule{
 			return
 		}
 		if !own.Contains(held(f.Time.Value)) {
-			p.Reportf(f.Time.Span, "keep to "+own.String(), "%s gives %s %s, not %s", f.Range.Name, f.Kind.Value, own, f.Time.Value)
+			p.Reportf(f.Time.Span, "keep to "+own.String(), "%s %s %s, not %s", makers(f, "gives", "give"), f.Kind.Value, own, f.Time.Value)
 		}
 	},
 }

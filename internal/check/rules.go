@@ -53,6 +53,8 @@ var rules = func() []Rule {
 		lawIngredient,
 		lawIngredientsTogether,
 		rangeFirstTouch,
+		rangeApart,
+		rangeMixed,
 		rangePowder,
 		rangeRatio,
 		rangeStrength,

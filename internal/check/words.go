@@ -24,3 +24,12 @@ func strengthWords(f *derive.Formula) string {
 	}
 	return f.Bowl.Bottle.VolumesString()
 }
+
+// makers names the ranges of a bowl with a verb, in its form for one and for several:
+// "Meadow gives", "Meadow and Saltmarsh give".
+func makers(f *derive.Formula, one, several string) string {
+	if len(f.Also) > 0 {
+		one = several
+	}
+	return f.Makers() + " " + one
+}

@@ -55,7 +55,7 @@ func (cmd mixCommand) Run(c console) error {
 	}
 	line := source.NewFile("formula", []byte(strings.Join(cmd.Formula, " "))).Whole()
 	block, found := formula.ParseLine(source.Text{Value: line.Text(), Span: line})
-	computed, faults := derive.Bowl(block, around.rng, around.settings.Scale)
+	computed, faults := derive.Bowl(block, around.rng, around.settings.Scale, around.ranges...)
 	found = append(found, faults...)
 	if computed.OK {
 		found = append(found, check.Bowl(&course.Course{Settings: around.settings}, block, computed)...)
@@ -81,7 +81,8 @@ func (cmd mixCommand) Run(c console) error {
 // or nothing but a scale.
 type surroundings struct {
 	settings course.Settings
-	rng      *shade.Range
+	rng      *shade.Range   // of the bowl; nil where there is none
+	ranges   []*shade.Range // of the course, which shades can be said to be of
 }
 
 func (cmd mixCommand) inCourse() bool {
@@ -133,13 +134,17 @@ func (cmd mixCommand) readSurroundings(c console) (surroundings, error) {
 		}
 		return surroundings{}, errCourse
 	}
-	rng, err := cmd.pick(settings.Range.Value, ranges)
-	return surroundings{settings: settings, rng: rng}, err
+	s := surroundings{settings: settings}
+	for _, r := range ranges {
+		s.ranges = append(s.ranges, r.Range)
+	}
+	s.rng, err = cmd.pick(settings.Range.Value, s.ranges)
+	return s, err
 }
 
 // pick returns the range named on the command line, else the course's own choice,
 // else the only one; nil where the course has none.
-func (cmd mixCommand) pick(own string, ranges []*course.Range) (*shade.Range, error) {
+func (cmd mixCommand) pick(own string, ranges []*shade.Range) (*shade.Range, error) {
 	name := cmp.Or(cmd.Range, own)
 	if name == "" && len(ranges) == 0 {
 		return nil, nil
@@ -147,7 +152,7 @@ func (cmd mixCommand) pick(own string, ranges []*course.Range) (*shade.Range, er
 	ids := make([]string, len(ranges))
 	for i, r := range ranges {
 		if r.ID == name || name == "" && len(ranges) == 1 {
-			return r.Range, nil
+			return r, nil
 		}
 		ids[i] = r.ID
 	}
@@ -163,8 +168,11 @@ func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, steps []wor
 	bowl := c.Bowl
 	for _, p := range bowl.Parts {
 		name := p.Name
-		if p.Role == mix.DeveloperRole {
+		switch r := c.RangeOf(p.Shade); {
+		case p.Role == mix.DeveloperRole:
 			name = p.Strength.VolumesString() + " (" + p.Strength.String() + ")"
+		case p.Role == mix.ColourRole && r != c.Range:
+			name += " of " + r.Name
 		}
 		fmt.Fprintf(&b, "%12s  %s\n", p.Weighed, name)
 	}

@@ -79,7 +79,8 @@ type Module struct {
 type Range struct {
 	*shade.Range
 	File    *source.File
-	Partial bool // it has errors: which shades and terms it was meant to have is not known
+	with    []source.Text // the names in With, with their places
+	Partial bool          // it has errors: which shades and terms it was meant to have is not known
 }
 
 // Word is an entry of the word list.

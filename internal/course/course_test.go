@@ -241,7 +241,7 @@ func TestRangeFaults(t *testing.T) {
 	expectFaults(t, meadow, "7.90 GBP", "7.90", meadow+`:10:18 range/price: "7.90" is not a price; write the amount and the currency, as in 7.90 GBP`)
 	expectFaults(t, meadow, "9.50 GBP", "9.50 EUR", meadow+":10:1 range/currency: prices in GBP and in EUR; give all prices of a range in one currency")
 	expectFaults(t, meadow, "{7: orange, 8: yellow}", "{7: yellow, 8: orange}", meadow+":11:27 range/undertone: level 8 is orange, but level 7 below it is already yellow; as hair gets lighter its warmth goes from red through orange to yellow, never back")
-	expectFaults(t, meadow, "tones:", "tonnes:", meadow+`:6:1 text/unknown-key: a range has no key "tonnes"; did you mean "tones"? the keys are: name, checked, code, levels, clear, powder, tones, shades, kinds, packs, prices, undertone, ingredients`)
+	expectFaults(t, meadow, "tones:", "tonnes:", meadow+`:6:1 text/unknown-key: a range has no key "tonnes"; did you mean "tones"? the keys are: name, checked, code, levels, clear, powder, tones, shades, kinds, packs, prices, undertone, ingredients, with`)
 }
 
 // A powder lightener is told from a clear, though both have neither level nor tone.

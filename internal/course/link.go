@@ -151,6 +151,11 @@ func (k *linker) ranges() {
 		ids[i] = r.ID
 	}
 	k.knownRange(k.Course.Range, ids)
+	for _, r := range k.Ranges {
+		for _, t := range r.with {
+			k.knownRange(t, ids)
+		}
+	}
 	for _, l := range k.all() {
 		k.knownRange(l.Range, ids)
 		for _, f := range l.Formulas {

@@ -23,7 +23,7 @@ import (
 func RangeFiles(fsys fs.FS) ([]string, error) { return filesIn(fsys, RangesFolder, ".yaml") }
 
 var rangeKeys = []string{
-	"name", "checked", "code", "levels", "clear", "powder", "tones", "shades", "kinds", "packs", "prices", "undertone", "ingredients",
+	"name", "checked", "code", "levels", "clear", "powder", "tones", "shades", "kinds", "packs", "prices", "undertone", "ingredients", "with",
 }
 
 // ReadRange reads a range of shades.
@@ -69,6 +69,10 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 	}
 	if f.Has("ingredients") {
 		r.ingredients(f.Entries("ingredients"))
+	}
+	if f.Has("with") {
+		rng.with = f.Texts("with")
+		rng.With = values(rng.with)
 	}
 	rng.Partial = diag.HasErrors(r.Diagnostics())
 	return rng, r.Diagnostics()

@@ -8,6 +8,7 @@ package derive
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"plait/internal/course"
@@ -38,8 +39,10 @@ type Formula struct {
 
 // Computed is what follows from a formula block and its range.
 type Computed struct {
-	Range *shade.Range // nil where none is known
-	Terms shade.Terms
+	Range *shade.Range   // nil where none is known
+	Also  []*shade.Range // the ranges beside it that shades are said to be of
+	Terms shade.Terms    // of Range; with Also, what keeps to all of them
+	Apart []shade.Apart  // what no bowl of these ranges can keep
 	Mix   mix.Formula
 	Bowl  mix.Bowl
 	OK    bool // Mix and Bowl are valid
@@ -87,14 +90,23 @@ func compute(c *course.Course, l *lesson.Lesson, f *lesson.Formula) (Computed, [
 	if r := c.RangeOf(l, f); r != nil && r.Partial {
 		return Computed{Range: r.Range}, nil
 	}
-	return Bowl(f.Block, c.RangeFor(l, f), c.Scale)
+	own := c.RangeFor(l, f)
+	others := make([]*shade.Range, len(c.Ranges))
+	for i, r := range c.Ranges {
+		others[i] = r.Range
+		if r.Partial && slices.Contains(f.Named(own, r.Range), r.Range) {
+			return Computed{Range: own}, nil
+		}
+	}
+	return Bowl(f.Block, own, c.Scale, others...)
 }
 
-// Bowl computes one formula block against a range, which may be nil, on a scale
-// that shows multiples of step.
-func Bowl(b *formula.Block, rng *shade.Range, step measure.Mass) (Computed, []diag.Diagnostic) {
-	c := Computed{Range: rng, Terms: b.Terms(rng)}
-	recipe, found := b.Lower(rng)
+// Bowl computes one formula block against a range, which may be nil, and the others that
+// its shades may be said to be of, on a scale that shows multiples of step.
+func Bowl(b *formula.Block, rng *shade.Range, step measure.Mass, others ...*shade.Range) (Computed, []diag.Diagnostic) {
+	c := Computed{Range: rng, Also: b.Named(rng, others...)}
+	c.Terms, c.Apart = b.Terms(rng, c.Also...)
+	recipe, found := b.Lower(rng, others...)
 	if b.Broken || diag.HasErrors(found) {
 		return c, found
 	}
@@ -105,6 +117,34 @@ func Bowl(b *formula.Block, rng *shade.Range, step measure.Mass) (Computed, []di
 	}
 	c.Mix, c.Bowl, c.OK = recipe, bowl, true
 	return c, found
+}
+
+// Ranges returns the ranges of the bowl's shades, its own first; none where no range is
+// known.
+func (c Computed) Ranges() []*shade.Range {
+	if c.Range == nil {
+		return nil
+	}
+	return append([]*shade.Range{c.Range}, c.Also...)
+}
+
+// RangeOf returns the range that a shade of the bowl is of, nil where none is known.
+func (c Computed) RangeOf(code shade.Code) *shade.Range {
+	for _, r := range c.Also {
+		if r.ID == code.Range {
+			return r
+		}
+	}
+	return c.Range
+}
+
+// Makers names the ranges of the bowl's shades: "Meadow and Saltmarsh".
+func (c Computed) Makers() string {
+	var names []string
+	for _, r := range c.Ranges() {
+		names = append(names, r.Name)
+	}
+	return strings.Join(names, " and ")
 }
 
 // hairOf returns the hair a formula goes on: what the block says, else the zone of

@@ -82,7 +82,10 @@ func (g *gathering) lesson(d *Derived, l *lesson.Lesson, heads int) bool {
 		for i, n := range amount.NeedsOf(of.Range.ID, of.Bowl, heads) {
 			part := of.Bowl.Parts[i]
 			line := OrderLine{Range: of.Range, Role: part.Role, Strength: part.Strength}
-			if part.Role == mix.AdditiveRole {
+			switch part.Role {
+			case mix.ColourRole:
+				line.Range = of.RangeOf(part.Shade)
+			case mix.AdditiveRole:
 				line.Range = nil
 			}
 			g.items[n.Item] = line

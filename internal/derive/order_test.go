@@ -140,3 +140,14 @@ func TestChairClaim(t *testing.T) {
 	_, _, found = recompute(t, "", "chair: -5 min\n")
 	expectFault(t, found, "-5 min", "negative")
 }
+
+// A bowl with shades of two ranges takes each from its own, and the developer from the
+// bowl's. Derived by multiplication.
+func TestOrderOfTwoRangesInOneBowl(t *testing.T) {
+	o := order(t, "", 10, exact.Zero,
+		[2]string{"mixed", "range: meadow\nkind: permanent\ncolour: 20 g 8V + 10 g 7N of shore\ndeveloper: 20 vol\nratio: 1:1"})
+	expectLines(t, o, "8V: buy 200 g, 4 packs, 31.60 GBP", "20 vol (6 %): buy 300 g, 1 packs, 9.50 GBP", "7N: buy 100 g, 1 packs, 9.00 EUR")
+	if o.Lines[2].Range.ID != "shore" || len(o.Totals) != 2 {
+		t.Errorf("7N is of %s, and the totals are %v", o.Lines[2].Range.ID, o.Totals)
+	}
+}

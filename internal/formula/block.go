@@ -68,6 +68,7 @@ type Item struct {
 	Value exact.Number // parts, grams or per cent
 	Unit  Unit
 	Code  source.Text
+	Range source.Text                 // the range it was said to be of; empty for the bowl's own
 	Claim source.Stated[measure.Mass] // grams in brackets
 	Span  source.Span
 }

@@ -168,6 +168,9 @@ func (b *Block) ShortColour() string {
 	items := make([]string, len(b.Colour))
 	for i, it := range b.Colour {
 		items[i] = it.dose() + " " + it.Code.Value
+		if it.Range.Value != "" {
+			items[i] += " of " + it.Range.Value
+		}
 	}
 	return strings.Join(items, " + ")
 }

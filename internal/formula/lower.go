@@ -1,6 +1,8 @@
 package formula
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"plait/internal/diag"
@@ -13,14 +15,15 @@ import (
 )
 
 // Lower decides what the block asks for, ready to be weighed, against the range
-// its shades come from. Without a range (nil) only the level of a code is known.
+// its shades come from and the others of the course, which a shade may be said to be
+// of. Without a range (nil) only the level of a code is known.
 //
 // Where more was typed than is needed, these decide: the shades' own grams, else
 // the amount, else the developer's weight fix the size; the ratio typed, else the
 // one of two typed weights, else the range's own fixes the developer. The rest are
 // claims. The formula is usable only where no diagnostic is an error.
-func (b *Block) Lower(rng *shade.Range) (mix.Formula, []diag.Diagnostic) {
-	l := &lowering{block: b, rng: rng}
+func (b *Block) Lower(rng *shade.Range, others ...*shade.Range) (mix.Formula, []diag.Diagnostic) {
+	l := &lowering{block: b, rng: rng, others: others}
 	if b.Broken {
 		return mix.Formula{}, nil
 	}
@@ -35,22 +38,26 @@ func (b *Block) Lower(rng *shade.Range) (mix.Formula, []diag.Diagnostic) {
 
 type lowering struct {
 	reader
-	block *Block
-	rng   *shade.Range
+	block  *Block
+	rng    *shade.Range
+	others []*shade.Range
 }
 
 func (l *lowering) shades() []mix.Shade {
 	var out []mix.Shade
 	seen := map[string]source.Span{}
 	for _, it := range l.block.Colour {
-		code := it.Code
-		if first, twice := seen[code.Value]; twice {
-			l.found = append(l.found, diag.Errorf("formula/shade-twice", code.Span, "%s stands in this bowl twice", code.Value).
+		code, name := it.Code, it.Code.Value
+		if it.Range.Value != "" {
+			name += " of " + it.Range.Value
+		}
+		if first, twice := seen[name]; twice {
+			l.found = append(l.found, diag.Errorf("formula/shade-twice", code.Span, "%s stands in this bowl twice", name).
 				WithNote(first, "first here").WithHelp("add the two doses up"))
 			continue
 		}
-		seen[code.Value] = code.Span
-		out = append(out, mix.Shade{Code: l.shade(code), Share: it.Value})
+		seen[name] = code.Span
+		out = append(out, mix.Shade{Code: l.shade(it), Share: it.Value})
 	}
 	l.percentTotal()
 	return out
@@ -72,20 +79,74 @@ func (l *lowering) percentTotal() {
 	}
 }
 
-func (l *lowering) shade(code source.Text) shade.Code {
-	if l.rng == nil {
-		return shade.Bare(code.Value)
-	}
-	c, err := l.rng.Find(code.Value)
-	if err != nil {
-		l.errorf("range/shade", code.Span, "%s", err)
-		if near := diag.DidYouMean(code.Value, l.rng.Shades); near != "" {
-			l.help("did you mean %s? the shades are: %s", near, strings.Join(l.rng.Shades, " "))
-		} else {
-			l.help("the shades are: %s", strings.Join(l.rng.Shades, " "))
+// shade takes the code of an item apart, in the range that it is said to be of, else in
+// the bowl's own.
+func (l *lowering) shade(it Item) shade.Code {
+	rng := l.rng
+	if it.Range.Value != "" {
+		if rng = findRange(it.Range.Value, l.rng, l.others); rng == nil {
+			l.noRange(it.Range)
+			return shade.Code{}
 		}
 	}
+	code := it.Code
+	if rng == nil {
+		return shade.Bare(code.Value)
+	}
+	c, err := rng.Find(code.Value)
+	if err != nil {
+		l.errorf("range/shade", code.Span, "%s", err)
+		l.help("%s", l.shadeHelp(code.Value, rng))
+	}
 	return c
+}
+
+// findRange returns the range of a name, nil where there is none.
+func findRange(name string, own *shade.Range, others []*shade.Range) *shade.Range {
+	if own != nil && own.ID == name {
+		return own
+	}
+	for _, r := range others {
+		if r.ID == name {
+			return r
+		}
+	}
+	return nil
+}
+
+func (l *lowering) noRange(name source.Text) {
+	l.errorf("range/unknown", name.Span, "there is no range %q", name.Value)
+	var names []string
+	for _, r := range l.others {
+		names = append(names, r.ID)
+	}
+	switch near := diag.DidYouMean(name.Value, names); {
+	case near != "":
+		l.help("did you mean %q?", near)
+	case len(names) > 0:
+		l.help("the ranges are: %s", strings.Join(names, ", "))
+	default:
+		l.help("a shade is said to be of a range in a course that has one")
+	}
+}
+
+// shadeHelp says what a code that the range does not have may be: a shade of another
+// range, which has to be said, or a slip.
+func (l *lowering) shadeHelp(code string, rng *shade.Range) string {
+	for _, other := range l.others {
+		if other == rng {
+			continue
+		}
+		if c, err := other.Find(code); err == nil {
+			return fmt.Sprintf("%s is a shade of %s: write range: %s for the whole bowl, or, if two ranges belong in it, %s of %s",
+				c.Text, other.Name, other.ID, code, other.ID)
+		}
+	}
+	list := "the shades are: " + strings.Join(rng.Shades, " ")
+	if near := diag.DidYouMean(code, rng.Shades); near != "" {
+		return "did you mean " + near + "? " + list
+	}
+	return list
 }
 
 func (l *lowering) developers() []mix.Developer {
@@ -106,13 +167,36 @@ func (l *lowering) developers() []mix.Developer {
 	return []mix.Developer{{Strength: d.Strength.Value, Share: exact.One}}
 }
 
-// Terms returns the maker's directions for the block's kind of colour, zero where
-// there are none.
-func (b *Block) Terms(rng *shade.Range) shade.Terms {
+// Terms returns the maker's directions for the block's kind of colour, zero where there
+// are none; where shades are said to be of other ranges, what keeps to all of their
+// makers, and what of it cannot be kept.
+func (b *Block) Terms(rng *shade.Range, others ...*shade.Range) (shade.Terms, []shade.Apart) {
 	if rng == nil {
-		return shade.Terms{}
+		return shade.Terms{}, nil
 	}
-	return rng.Kinds[b.Kind.Value]
+	terms := rng.Kinds[b.Kind.Value]
+	var apart []shade.Apart
+	for _, r := range b.Named(rng, others...) {
+		var more []shade.Apart
+		terms, more = shade.Strictest(terms, r.Kinds[b.Kind.Value])
+		apart = append(apart, more...)
+	}
+	return terms, apart
+}
+
+// Named returns the ranges beside the bowl's own that its shades are said to be of, each
+// once.
+func (b *Block) Named(own *shade.Range, others ...*shade.Range) []*shade.Range {
+	var named []*shade.Range
+	for _, it := range b.Colour {
+		if it.Range.Value == "" {
+			continue
+		}
+		if r := findRange(it.Range.Value, own, others); r != nil && r != own && !slices.Contains(named, r) {
+			named = append(named, r)
+		}
+	}
+	return named
 }
 
 func (l *lowering) ratio() measure.Ratio {
@@ -130,8 +214,14 @@ func (l *lowering) ratio() measure.Ratio {
 	if colour, ok := b.ColourGrams(); ok && b.Developer.Weight.Set() {
 		return measure.NewRatio(colour, b.Developer.Weight.Value)
 	}
-	if own := b.Terms(l.rng).Ratio; !own.IsZero() {
-		return own
+	terms, apart := b.Terms(l.rng, l.others...)
+	if !terms.Ratio.IsZero() {
+		return terms.Ratio
+	}
+	if slices.Contains(apart, shade.RatiosApart) {
+		l.errorf("formula/ratio", b.Developer.Span, "a developer, but no ratio, and the makers of this bowl's shades mix %s at different ones", b.Kind.Value)
+		l.help("keep to one range")
+		return measure.Ratio{}
 	}
 	l.errorf("formula/ratio", b.Developer.Span, "a developer, but no ratio, and the range states none for this kind of colour")
 	l.help("write the ratio of colour to developer, as in 1:1.5")

@@ -264,3 +264,37 @@ func TestSections(t *testing.T) {
 	expectFault(t, "apply: {nape: 4 min, crwn: 3 min, crown: 4 min}\non: [nape, crown]",
 		`2:22-26 formula/sections: the bowl does not go on "crwn"; did you mean crown? it goes on: nape, crown`)
 }
+
+// expectOf reads one shade and expects its dose, its code and the range it is said to
+// be of.
+func expectOf(t *testing.T, in, want string) {
+	t.Helper()
+	b, found := blockWith("colour: " + in)
+	if len(found) > 0 {
+		t.Errorf("%s: %s", in, show(found))
+		return
+	}
+	it := b.Colour[0]
+	if got := strings.TrimSpace(it.dose() + " | " + it.Code.Value + " | " + it.Range.Value); got != want {
+		t.Errorf("%s: got %s, want %s", in, got, want)
+	}
+}
+
+func TestShadeOfAnotherRange(t *testing.T) {
+	expectOf(t, "1 part 8.2 of saltmarsh", "1 part | 8.2 | saltmarsh")
+	expectOf(t, "8.2 of saltmarsh", "1 part | 8.2 | saltmarsh")
+	expectOf(t, "2 parts of 8.2 of saltmarsh", "2 parts | 8.2 | saltmarsh")
+	expectOf(t, "20 g CL of meadow", "20 g | CL | meadow")
+	expectOf(t, "20 g 6G of meadow", "20 g | 6G | meadow")
+	expectOf(t, "60 % 7 of saltmarsh", "60 % | 7 | saltmarsh")
+
+	// Where "of" only stands behind the dose, nothing is said about a range.
+	expectOf(t, "2 parts of 8N", "2 parts | 8N |")
+	expectOf(t, "2parts of 8N", "2 parts | 8N |")
+	expectOf(t, "20 g of CL", "20 g | CL |")
+	expectOf(t, "20g of 8N", "20 g | 8N |")
+	expectOf(t, "0.02 kg of 8N", "20 g | 8N |")
+	expectOf(t, "60% of 7N", "60 % | 7N |")
+
+	expectLine(t, "2 parts 8N + 1 part 8.2 of saltmarsh, 6 vol at 1:2, 30 g", "2 parts 8N + 1 part 8.2 of saltmarsh, 6 vol at 1:2, 30 g colour")
+}

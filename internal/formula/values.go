@@ -2,6 +2,7 @@ package formula
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -88,8 +89,8 @@ func (r *reader) item(t source.Text) (Item, bool) {
 		r.help("write a dose and a shade on each side of the plus, as in 20 g 8N + 10 g 8V")
 		return item, false
 	}
-	dose, code := lastWord(body)
-	item.Code = code
+	dose, code, of := cutShade(body)
+	item.Code, item.Range = code, of
 	if !r.dose(&item, body, dose.Value) {
 		return item, false
 	}
@@ -100,6 +101,39 @@ func (r *reader) item(t source.Text) (Item, bool) {
 	}
 	return item, r.itemClaim(&item, claim)
 }
+
+// cutShade cuts a dose, a shade and the range that it is said to be of: "2 parts 8N",
+// "2 parts of 8N", "1 part 8.2 of saltmarsh".
+func cutShade(t source.Text) (dose, code, of source.Text) {
+	dose, code = lastWord(t)
+	before, word := lastWord(dose)
+	if word.Value != "of" {
+		return dose, code, source.Text{}
+	}
+	before, shadeOf := lastWord(before)
+	if shadeOf.Value == "" || endsDose(shadeOf.Value, code.Value) {
+		return dose, code, source.Text{}
+	}
+	return before, shadeOf, code
+}
+
+// endsDose reports whether a word before "of" ends a dose, as parts, 2parts and 60% do,
+// and is no shade, as CL, 8.2 and 8N are. The name of a range, which is a file's, begins
+// with a small letter: it tells 6G of meadow from 6g of 8N.
+func endsDose(word, next string) bool {
+	number, unit := measure.CutUnit(word)
+	known := slices.Contains(doseUnits, strings.ToLower(unit))
+	switch {
+	case number == "":
+		return known || strings.ToLower(unit) == unit
+	case unit == "":
+		return shade.LooksLikeCode(next)
+	}
+	return known && (next[0] < 'a' || next[0] > 'z')
+}
+
+// doseUnits are the units of a dose that could stand without a space behind the number.
+var doseUnits = []string{"part", "parts", "%", "g", "gram", "grams", "kg", "mg"}
 
 // dose reads what stands before a shade: "2 parts", "20 g", "60 %", each also with
 // "of" behind it. Nothing is one part.

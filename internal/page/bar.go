@@ -47,7 +47,7 @@ type piece struct {
 
 // weights fills in what a card shows of the weights of a bowl: the parts, the bar
 // and its running totals, what it all adds up to, and the same for the script.
-func (v *BowlView) weights(b mix.Bowl, r *shade.Range) {
+func (v *BowlView) weights(b mix.Bowl, rangeOf rangeOf) {
 	data := BowlData{Step: b.Step.Grams().String()}
 	pieces := make([]piece, len(b.Parts))
 	total := b.WeighedTotal()
@@ -57,7 +57,7 @@ func (v *BowlView) weights(b mix.Bowl, r *shade.Range) {
 		running = running.Add(p.Weighed)
 		pieces[i] = piece{
 			label:   partCode(p),
-			swatch:  partSwatch(p, r),
+			swatch:  partSwatch(p, rangeOf),
 			pattern: partPattern(i, p.Role),
 			from:    from.Per(total).Float() * 100,
 			upTo:    running.Per(total).Float() * 100,
@@ -66,7 +66,7 @@ func (v *BowlView) weights(b mix.Bowl, r *shade.Range) {
 		v.Parts = append(v.Parts, PartView{
 			Chip:   chip(pieces[i].swatch, pieces[i].pattern),
 			Code:   pieces[i].label,
-			Name:   partName(p, r),
+			Name:   partName(p, rangeOf),
 			Weight: grams(p.Weighed),
 			Total:  pieces[i].total,
 		})
@@ -143,13 +143,13 @@ func marks(pieces []piece) template.HTML {
 }
 
 // stripe is a bowl as a plain coloured bar beside a lesson's title.
-func stripe(b mix.Bowl, r *shade.Range) template.HTML {
+func stripe(b mix.Bowl, rangeOf rangeOf) template.HTML {
 	var svg strings.Builder
 	svg.WriteString(`<svg class="bar" aria-hidden="true">`)
 	at := 0.0
 	for _, p := range b.Parts {
 		width := p.Exact.Per(b.Mixed).Float() * 100
-		fmt.Fprintf(&svg, `<rect class="%s" x="%s" width="%s" height="100%%"/>`, partSwatch(p, r), percent(at), percent(width))
+		fmt.Fprintf(&svg, `<rect class="%s" x="%s" width="%s" height="100%%"/>`, partSwatch(p, rangeOf), percent(at), percent(width))
 		at += width
 	}
 	svg.WriteString(`</svg>`)
@@ -172,12 +172,15 @@ func partCode(p mix.Part) string {
 	return p.Name
 }
 
-func partName(p mix.Part, r *shade.Range) string {
+// rangeOf returns the range that a shade is of.
+type rangeOf func(shade.Code) *shade.Range
+
+func partName(p mix.Part, of rangeOf) string {
 	switch p.Role {
 	case mix.DeveloperRole:
 		return "developer, " + spaced(p.Strength.String())
 	case mix.ColourRole:
-		return shadeName(p.Shade, r)
+		return shadeName(p.Shade, of(p.Shade))
 	}
 	return ""
 }
@@ -196,14 +199,14 @@ func shadeName(c shade.Code, r *shade.Range) string {
 }
 
 // partSwatch is the class of a part's colour.
-func partSwatch(p mix.Part, r *shade.Range) string {
+func partSwatch(p mix.Part, of rangeOf) string {
 	switch p.Role {
 	case mix.DeveloperRole:
 		return "dev"
 	case mix.AdditiveRole:
 		return asset.Tint{}.Class()
 	}
-	return tint(p.Shade, r).Class()
+	return tint(p.Shade, of(p.Shade)).Class()
 }
 
 // tint is what the swatch of a shade shows: its level and its first tone that has

@@ -39,9 +39,19 @@ func (b *builder) bowl(f *lesson.Formula) (string, error) {
 	if len(v.Timers) > 0 {
 		v.Advice = "The timer counts " + zeroText(f.Time.Zero) + ". Set a kitchen timer too."
 	}
-	v.weights(d.Bowl, d.Range)
+	v.weights(d.Bowl, d.RangeOf)
+	v.nameMakers(d)
 	html, err := b.templates.part("bowl", v)
 	return string(html), err
+}
+
+// nameMakers says of a shade that is not of the bowl's own range whose it is.
+func (v *BowlView) nameMakers(d *derive.Formula) {
+	for i, p := range d.Bowl.Parts {
+		if r := d.RangeOf(p.Shade); p.Role == mix.ColourRole && r != d.Range {
+			v.Parts[i].Name += ", " + r.Name
+		}
+	}
 }
 
 // computed returns what was computed for a formula. A course without errors has a
@@ -67,7 +77,7 @@ func capital(text string) string {
 
 // bowlOn says what the bowl is and where it goes: Demi, Meadow · lengths.
 func bowlOn(d *derive.Formula) string {
-	what := d.Range.Name
+	what := d.Makers()
 	if d.Kind.Set() {
 		what = bowlTitle(string(d.Kind.Value)) + ", " + what
 	}
@@ -149,7 +159,7 @@ func cancels(d *derive.Formula) string {
 		if p.Role != mix.ColourRole {
 			continue
 		}
-		for _, hue := range d.Range.Bases(p.Shade) {
+		for _, hue := range d.RangeOf(p.Shade).Bases(p.Shade) {
 			if !slices.Contains(bases, hue) {
 				bases = append(bases, hue)
 			}
@@ -254,13 +264,17 @@ func keepsDirections(d *derive.Formula) (v VerdictView, ok bool) {
 		}
 		kept = append(kept, minutes(terms.Time))
 	}
-	if len(kept) == 0 {
+	if len(kept) == 0 || len(d.Apart) > 0 {
 		return v, false
+	}
+	states := "states"
+	if len(d.Also) > 0 {
+		states = "together leave"
 	}
 	return VerdictView{
 		Kind: "fine",
 		Lead: "Within the directions.",
-		Text: fmt.Sprintf("%s states %s for %s.", d.Range.Name, strings.Join(kept, ", "), d.Kind.Value),
+		Text: fmt.Sprintf("%s %s %s for %s.", d.Makers(), states, strings.Join(kept, ", "), d.Kind.Value),
 	}, true
 }
 

@@ -81,6 +81,7 @@ type formulaJSON struct {
 type partJSON struct {
 	Role     string `json:"role"` // colour, additive or developer
 	Name     string `json:"name"`
+	Range    string `json:"range,omitempty"` // of a shade that is not of the formula's range
 	Exact    string `json:"exact"`
 	Weighed  string `json:"weighed"`
 	Strength string `json:"strength,omitempty"` // of a developer
@@ -163,7 +164,7 @@ func (b *builder) formulaData(l *lesson.Lesson, d *derive.Formula) formulaJSON {
 	bowl := d.Bowl
 	out := formulaJSON{
 		Name: d.Name.Value, Page: lessonPath(l) + "#" + bowlID(d), Kind: string(d.Kind.Value), Range: d.Range.ID, On: values(d.On),
-		Said: plain(bowlSaid(d)), Parts: partsData(bowl),
+		Said: plain(bowlSaid(d)), Parts: partsData(d),
 		Colour: bowl.Colour.Grams().String(), Additives: bowl.Additives.Grams().String(), Developer: bowl.Developer.Grams().String(),
 		Mixed: bowl.Mixed.Grams().String(), Weighed: bowl.WeighedTotal().Grams().String(),
 		Strength: bowl.Strength.Percent().String(), Working: b.working(d),
@@ -196,10 +197,13 @@ func (b *builder) formulaData(l *lesson.Lesson, d *derive.Formula) formulaJSON {
 	return out
 }
 
-func partsData(bowl mix.Bowl) []partJSON {
-	out := make([]partJSON, len(bowl.Parts))
-	for i, p := range bowl.Parts {
+func partsData(d *derive.Formula) []partJSON {
+	out := make([]partJSON, len(d.Bowl.Parts))
+	for i, p := range d.Bowl.Parts {
 		out[i] = partJSON{Role: p.Role.String(), Name: p.Name, Exact: p.Exact.Grams().String(), Weighed: p.Weighed.Grams().String()}
+		if r := d.RangeOf(p.Shade); p.Role == mix.ColourRole && r != d.Range {
+			out[i].Range = r.ID
+		}
 		if p.Role == mix.DeveloperRole {
 			out[i].Name, out[i].Strength = p.Strength.VolumesString(), p.Strength.Percent().String()
 		}

@@ -75,7 +75,7 @@ func (b *builder) stepWords(l *lesson.Lesson, s *lesson.Step) string {
 			continue
 		}
 		for _, p := range d.Bowl.Parts {
-			words = append(words, p.Name, partName(p, d.Range))
+			words = append(words, p.Name, partName(p, d.RangeOf))
 		}
 	}
 	return strings.Join(words, " ")

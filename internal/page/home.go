@@ -83,7 +83,7 @@ func (b *builder) rows(m *course.Module, root string) []LessonRow {
 		}
 		for _, f := range l.Formulas {
 			if d, ok := b.computed(f); ok {
-				rows[i].Stripe = stripe(d.Bowl, d.Range)
+				rows[i].Stripe = stripe(d.Bowl, d.RangeOf)
 				break
 			}
 		}

@@ -142,7 +142,7 @@ func tints(d *derive.Derived) []asset.Tint {
 	for _, f := range d.Formulas {
 		for _, p := range f.Bowl.Parts {
 			if p.Role == mix.ColourRole && f.Range != nil {
-				list = append(list, tint(p.Shade, f.Range))
+				list = append(list, tint(p.Shade, f.RangeOf(p.Shade)))
 			}
 		}
 	}

@@ -80,7 +80,7 @@ func sampleBowlView(t testing.TB) BowlView {
 		Timers:   []TimerView{{Seconds: 900, Text: "15 min", Zero: "from the last section"}},
 		Advice:   "Counts from the last section.",
 	}
-	v.weights(sampleBowl(t), sampleRange())
+	v.weights(sampleBowl(t), ofSample)
 	return v
 }
 
@@ -119,7 +119,7 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 // samplePages renders one page of every kind, by kind.
 func samplePages(t testing.TB, set *Templates) map[string]string {
 	t.Helper()
-	rows := []LessonRow{{Title: "Gloss", Summary: "Take the yellow out.", Path: "lessons/gloss.html", Facts: []string{"4 steps"}, Stripe: stripe(sampleBowl(t), sampleRange())}}
+	rows := []LessonRow{{Title: "Gloss", Summary: "Take the yellow out.", Path: "lessons/gloss.html", Facts: []string{"4 steps"}, Stripe: stripe(sampleBowl(t), ofSample)}}
 	frame := func(root, kind string) Frame { return sampleFrame(t, set, root, kind) }
 	views := map[string]any{
 		"home": HomeView{Frame: frame("", "home"), Lead: "Lessons.", Plait: plait(), First: &Link{Text: "Gloss", Path: "lessons/gloss.html"},
@@ -157,3 +157,6 @@ func TestEveryKindIsSampled(t *testing.T) {
 
 // newEmptyBuilder is a builder for a course with nothing in it.
 func newEmptyBuilder() *builder { return &builder{course: &course.Course{}} }
+
+// ofSample says that every shade is of the sample's range.
+func ofSample(shade.Code) *shade.Range { return sampleRange() }

@@ -14,6 +14,7 @@ type Code struct {
 	Text  string
 	Level Level // 0 for a clear, a powder or a mixer
 	Tones []string
+	Range string // the range that it was found in; "" where none was asked
 }
 
 // IsClear reports whether the code has neither level nor tone: it thins a colour, or

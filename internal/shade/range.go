@@ -12,7 +12,6 @@ import (
 	"slices"
 
 	"plait/internal/measure"
-	"plait/internal/peroxide"
 )
 
 // Kind is what a formula is, after what it does to hair.
@@ -48,18 +47,6 @@ type Tone struct {
 	Code string
 	Name string
 	Base Hue // the hue of its dye, which cancels the opposite warmth; NoHue for natural
-}
-
-// Terms are a maker's directions for one kind of colour.
-type Terms struct {
-	Ratio     measure.Ratio       // zero: none stated, or used as it is
-	Time      measure.Span        // zero: none stated
-	Strengths []peroxide.Strength // empty: none stated
-}
-
-// Allows reports whether the terms name the developer strength.
-func (t Terms) Allows(s peroxide.Strength) bool {
-	return len(t.Strengths) == 0 || slices.ContainsFunc(t.Strengths, s.Agrees)
 }
 
 // Pack is what a product is sold in.
@@ -98,6 +85,7 @@ type Range struct {
 	Developer Pack
 	Warmth    map[Level]Hue // the maker's own table of underlying pigment, if any
 
+	With        []string     // the ranges that the maker allows in one bowl with this one
 	Ingredients []Ingredient // what the law limits in the maker's colours, where the maker tells
 }
 
@@ -121,7 +109,7 @@ func (r *Range) Find(text string) (Code, error) {
 	if !ok {
 		return Code{}, fmt.Errorf("%s has no shade %q", r.Name, text)
 	}
-	code.Text = listed
+	code.Text, code.Range = listed, r.ID
 	return code, nil
 }
 
@@ -137,6 +125,10 @@ func (r *Range) listed(c Code) (string, bool) {
 	}
 	return "", false
 }
+
+// Allows reports whether the maker allows shades of another range in one bowl with this
+// one's.
+func (r *Range) Allows(other *Range) bool { return slices.Contains(r.With, other.ID) }
 
 // IsPowder reports whether a code is one of the maker's powder lighteners.
 func (r *Range) IsPowder(c Code) bool { return slices.Contains(r.Grammar.Powder, c.Text) }
