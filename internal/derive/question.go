@@ -22,6 +22,8 @@ type Question struct {
 	// Variants ask the same with other figures, in the order of the values that vary;
 	// the one with the figures of the question itself is left out.
 	Variants []Variant
+
+	kept []Variant // with the figures that are kept for papers
 }
 
 // ID names the question in the course: the lesson, a stroke and its own name.
@@ -64,8 +66,34 @@ type Slip struct {
 	Span  source.Span
 }
 
-// Questions returns the questions of a lesson.
+// Questions returns the questions of a lesson, those that are kept for papers too.
 func (d *Derived) Questions(l *lesson.Lesson) []*Question { return d.questions[l] }
+
+// Practice returns the questions of a lesson that learners practise with: their
+// answers are told. Nothing else about questions may reach a page that is not a paper.
+func (d *Derived) Practice(l *lesson.Lesson) []*Question {
+	var list []*Question
+	for _, q := range d.questions[l] {
+		if !q.Paper.Alone {
+			list = append(list, q)
+		}
+	}
+	return list
+}
+
+// ForPapers returns what papers may ask of a question: all its figures where it is kept
+// for them as a whole, else those that are.
+func (q *Question) ForPapers() []Solution {
+	var list []Solution
+	variants := q.kept
+	if q.Paper.Alone {
+		list, variants = append(list, q.Solution), q.Variants
+	}
+	for _, v := range variants {
+		list = append(list, v.Solution)
+	}
+	return list
+}
 
 // ask works out all questions of a lesson.
 func (d *Derived) ask(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
@@ -79,7 +107,8 @@ func (d *Derived) ask(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 		s := &solver{derived: d, course: c, lesson: l, block: asked.Block}
 		q.Solution = s.solve(asked.Given, asked.Ask.Value)
 		if q.OK = !diag.HasErrors(s.found); q.OK {
-			q.Variants = s.variants(q.Solution)
+			q.Variants = s.variants(q.Solution, asked.Vary)
+			q.kept = s.variants(q.Solution, asked.Paper.Vary)
 			q.OK = !diag.HasErrors(s.found)
 		}
 		found = append(found, s.found...)

@@ -10,12 +10,12 @@ import (
 	"plait/internal/source"
 )
 
-// variants works the question out for every combination of the values that vary.
-func (s *solver) variants(first Solution) []Variant {
-	if len(s.block.Vary) == 0 {
+// variants works the question out for every combination of values that are not its own.
+func (s *solver) variants(first Solution, vary []question.Vary) []Variant {
+	if len(vary) == 0 {
 		return nil
 	}
-	for _, v := range s.block.Vary {
+	for _, v := range vary {
 		typed, _ := first.Given.Entry(v.Key.Value)
 		if _, ok := replaceWord(first.Ask, typed.Value, ""); !ok {
 			s.fault("question/vary", v.Key.Span, "write it in the question letter for letter as in given: "+typed.Value,
@@ -24,7 +24,7 @@ func (s *solver) variants(first Solution) []Variant {
 		}
 	}
 	var out []Variant
-	for _, texts := range combinations(s.block.Vary) {
+	for _, texts := range combinations(vary) {
 		ask, same := first.Ask, true
 		for key, t := range texts {
 			typed, _ := first.Given.Entry(key)

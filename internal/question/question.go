@@ -55,6 +55,7 @@ type Block struct {
 	Because source.Text
 	Slips   []Slip
 	Vary    []Vary
+	Paper   Paper
 	Hard    Difficulty
 
 	Broken bool // a value could not be read and was reported
@@ -118,6 +119,14 @@ func NamedSlips() []NamedSlip {
 type Vary struct {
 	Key    source.Text
 	Values []source.Text
+}
+
+// Paper says what of a question is kept for papers, which are sat for marks: what
+// learners practise with shows its answer.
+type Paper struct {
+	Alone bool   // the whole question is: learners meet it in a paper only
+	Vary  []Vary // figures that papers ask with, and practice never does
+	Span  source.Span
 }
 
 // Difficulty is how hard an author finds a question. Papers draw by it.

@@ -13,7 +13,7 @@ import (
 // Keys are the keys of a question block, in the order the handbook gives them.
 var Keys = []string{
 	"ask", "given", "find", "answer", "choose", "order", "pairs", "level", "place",
-	"near", "tests", "because", "slips", "vary", "difficulty",
+	"near", "tests", "because", "slips", "vary", "paper", "difficulty",
 }
 
 // Bounds of what one question may hold: far above what a learner can take in.
@@ -53,7 +53,10 @@ func Read(name source.Text, body *source.Fragment) (*Block, []diag.Diagnostic) {
 		b.readSlips(f.Node("slips"), r)
 	}
 	if f.Has("vary") {
-		b.readVary(f, r)
+		b.Vary = b.readVary(f, "vary", r)
+	}
+	if f.Has("paper") {
+		b.readPaper(f, r)
 	}
 	if t, ok := f.Text("difficulty"); ok {
 		b.readDifficulty(t, r)

@@ -15,10 +15,22 @@ const MaxVariants = 60
 
 const ruleVary = "question/vary"
 
+// readPaper reads what is kept for papers: `yes` for the whole question, or figures as
+// in vary.
+func (b *Block) readPaper(f *yamlpos.Fields, r *yamlpos.Reader) {
+	b.Paper.Span = f.KeySpan("paper")
+	if n := f.Node("paper"); n != nil && n.Kind == yamlpos.Map {
+		b.Paper.Vary = b.readVary(f, "paper", r)
+		return
+	}
+	b.Paper.Alone, _ = f.Flag("paper")
+}
+
 // readVary reads the values that keys of given take: "30 g to 90 g by 15 g", or a list.
-func (b *Block) readVary(f *yamlpos.Fields, r *yamlpos.Reader) {
+func (b *Block) readVary(f *yamlpos.Fields, key string, r *yamlpos.Reader) []Vary {
+	var list []Vary
 	many := 1
-	for _, p := range f.Entries("vary") {
+	for _, p := range f.Entries(key) {
 		fail := func(at source.Span, help, format string, args ...any) {
 			r.Report(diag.Errorf(ruleVary, at, format, args...).WithHelp("%s", help))
 		}
@@ -28,18 +40,19 @@ func (b *Block) readVary(f *yamlpos.Fields, r *yamlpos.Reader) {
 		}
 		v := Vary{Key: p.Key}
 		if p.Value != nil && p.Value.Kind == yamlpos.List {
-			v.Values = r.Texts(p.Value, "`vary`")
-		} else if t, ok := r.Text(p.Value, "`vary`"); ok {
+			v.Values = r.Texts(p.Value, "`"+key+"`")
+		} else if t, ok := r.Text(p.Value, "`"+key+"`"); ok {
 			v.Values = steps(t, fail)
 		}
 		many *= max(len(v.Values), 1)
-		b.Vary = append(b.Vary, v)
+		list = append(list, v)
 	}
 	if many > MaxVariants {
-		r.Report(diag.Errorf(ruleVary, f.KeySpan("vary"), "%d variants are more than the %d a question may have", many, MaxVariants).
+		r.Report(diag.Errorf(ruleVary, f.KeySpan(key), "%d variants are more than the %d a question may have", many, MaxVariants).
 			WithHelp("take longer steps, or vary fewer keys"))
-		b.Vary = nil
+		return nil
 	}
+	return list
 }
 
 // steps counts "30 g to 90 g by 15 g" out into its values. All stand at the place of
