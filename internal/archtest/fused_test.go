@@ -9,7 +9,7 @@ import (
 
 // exactBits names the packages whose results must have the same bits on every
 // machine, since drawings are made from them.
-var exactBits = []string{"internal/geom", "internal/head", "internal/scalp", "internal/strand", "internal/silhouette", "internal/path"}
+var exactBits = []string{"internal/geom", "internal/head", "internal/scalp", "internal/strand", "internal/silhouette", "internal/path", "internal/draw"}
 
 // TestNoProductCanBeFused holds those packages to float64(x*y): a product that is
 // not converted may be fused with a sum anywhere after it, in another statement

@@ -67,6 +67,7 @@ var layers = []struct {
 		"internal/highlight",
 		"internal/asset",
 		"internal/path",
+		"internal/draw",
 		"internal/page",
 	}},
 	{name: "L6 edges", edge: true, rows: []string{

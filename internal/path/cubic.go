@@ -61,8 +61,9 @@ func (c *cubic) correct(points []Point, parameters []float64) {
 // The inner control points are P0 + α·start and P3 + β·end; the two normal equations
 // for α and β are solved by Cramer's rule. Where they give no usable answer the
 // control points lie a third of the chord away (Wu and Barsky's rule, as in
-// Schneider's paper).
-func leastSquares(points []Point, parameters []float64, start, end Point) cubic {
+// Schneider's paper): also where a control point would lie further off than the line
+// is long, since between a few points such a curve swings out wide.
+func leastSquares(points []Point, parameters []float64, start, end Point, long float64) cubic {
 	first, last := points[0], points[len(points)-1]
 	var c00, c01, c11, x0, x1 float64
 	for i, p := range points {
@@ -81,7 +82,7 @@ func leastSquares(points []Point, parameters []float64, start, end Point) cubic 
 	if math.Abs(determinant) > 1e-12 {
 		a := (float64(x0*c11) - float64(x1*c01)) / determinant
 		b := (float64(c00*x1) - float64(c01*x0)) / determinant
-		if least := float64(1e-6 * chord); a > least && b > least {
+		if least := float64(1e-6 * chord); a > least && b > least && a < long && b < long {
 			alpha, beta = a, b
 		}
 	}

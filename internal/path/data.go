@@ -101,7 +101,7 @@ func (d *Data) dot(to Dot) {
 // number writes a number of tenths, with a space before it only where it would run
 // into the one before.
 func (d *Data) number(tenths int32) {
-	text := decimal(tenths)
+	text := Decimal(tenths)
 	last := d.text[len(d.text)-1]
 	followsNumber := last >= '0' && last <= '9'
 	if followsNumber && text[0] != '-' && !(text[0] == '.' && d.spaced) {
@@ -111,8 +111,8 @@ func (d *Data) number(tenths int32) {
 	d.spaced = tenths%perPixel != 0
 }
 
-// decimal spells a number of tenths without needless zeros: 5 is ".5", −30 is "−3".
-func decimal(tenths int32) string {
+// Decimal spells a number of tenths without needless zeros: 5 is ".5", −30 is "−3".
+func Decimal(tenths int32) string {
 	text := ""
 	if tenths < 0 {
 		text, tenths = "-", -tenths

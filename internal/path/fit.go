@@ -81,11 +81,12 @@ func (f *fitter) fit(l line, start, end Point) {
 	}
 	parameters := l.parameters()
 	square := float64(f.tolerance * f.tolerance)
-	curve := leastSquares(l.points, parameters, start, end)
+	long := l.len() - l.arcs[0]
+	curve := leastSquares(l.points, parameters, start, end, long)
 	worst, at := curve.error(l.points, parameters)
 	for i := 0; i < corrections && worst > square && worst < float64(worth*square); i++ {
 		curve.correct(l.points, parameters)
-		curve = leastSquares(l.points, parameters, start, end)
+		curve = leastSquares(l.points, parameters, start, end, long)
 		worst, at = curve.error(l.points, parameters)
 	}
 	if worst <= square {
