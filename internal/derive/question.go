@@ -1,6 +1,9 @@
 package derive
 
 import (
+	"time"
+
+	"plait/internal/amount"
 	"plait/internal/answer"
 	"plait/internal/course"
 	"plait/internal/diag"
@@ -49,6 +52,24 @@ type Solution struct {
 	Block    *formula.Block // the bowl it was worked out from, nil for none
 	Computed Computed       // of that bowl
 	Range    *shade.Range   // that codes and warmths are read by; nil for none
+	Hair     formula.Hair   // that the question speaks of; zero for none
+	Plan     amount.Line    // what a class buys, where that was asked
+}
+
+// Levels returns the level of the hair and the one aimed at, zero where there is none.
+func (sol *Solution) Levels() (natural, target shade.Level) {
+	target, _ = targetGiven(sol)
+	return sol.Hair.Level, target
+}
+
+// Service returns how long the application takes, where the time counts from its end,
+// and how long the colour stays.
+func (sol *Solution) Service() (apply, stay time.Duration) {
+	apply, stay, zero, _ := service(sol)
+	if zero == formula.FirstTouch {
+		apply = 0
+	}
+	return apply, stay
 }
 
 // Option is one thing to choose.
@@ -136,6 +157,7 @@ func (s *solver) solve(given question.Given, ask string) Solution {
 	if diag.HasErrors(s.found) {
 		return sol
 	}
+	sol.Hair, _ = s.hairGiven(&sol)
 	switch s.block.Kind {
 	case question.Find:
 		s.find(&sol, s.block.Find)

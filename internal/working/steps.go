@@ -111,8 +111,17 @@ func (w *writer) developer() {
 // alligation is the share of a developer in a blend, in volumes: how far the wanted
 // strength lies from the other one, of how far the two lie apart.
 func alligation(wanted, own, other peroxide.Strength) string {
-	want, of, from := number(wanted.Volumes()), number(own.Volumes()), number(other.Volumes())
-	if own.Cmp(other) > 0 {
+	return crossed(wanted.Volumes(), own.Volumes(), other.Volumes())
+}
+
+// percentages is [alligation] in per cent.
+func percentages(wanted, own, other peroxide.Strength) string {
+	return crossed(wanted.Percent(), own.Percent(), other.Percent())
+}
+
+func crossed(wanted, own, other exact.Number) string {
+	want, of, from := number(wanted), number(own), number(other)
+	if other.Less(own) {
 		return "(" + want + " − " + from + ") ÷ (" + of + " − " + from + ")"
 	}
 	return "(" + from + " − " + want + ") ÷ (" + from + " − " + of + ")"
