@@ -119,6 +119,14 @@ var readingText = []Rule{
 		Since:  "1.0",
 	},
 	{
+		ID: "text/open", Title: "no question is left open",
+		Why: "A question mark in place of a value says that the author has still to answer it; `plait draft` writes one wherever the " +
+			"recording did not say. A course with an open question is not built.",
+		Before: "developer: ?",
+		After:  "developer: 20 vol",
+		Since:  "1.0",
+	},
+	{
 		ID: "text/picture", Title: "pictures lie in the course",
 		Why:    "A site that works without a network carries its pictures along.",
 		Of:     Prose,

@@ -98,6 +98,7 @@ func TestColourFaults(t *testing.T) {
 	expectFault(t, "colour: 2 parts 8N + 10 g 8V", "2:22-29 formula/parts: grams beside parts: dose all shades of a bowl the same way; give all shades in parts, all in grams or all in per cent")
 	expectFault(t, "colour: 2 oz 8N", `2:9-16 formula/unit: "2 oz" could be a mass (56.7 g), US fluid ounces (59.15 mL) or UK ones (56.83 mL); `+dose)
 	expectFault(t, "colour: 20 8N", `2:9-14 formula/unit: "20" has no unit; `+dose)
+	expectFault(t, `colour: "? 8N + 2 parts 8V"`, "2:10-14 text/open: how much 8N is an open question; write parts or grams before the shade, as in 2 parts 8N")
 	expectFault(t, "colour: two parts 8N", `2:9-21 formula/unit: "two parts" is no dose of a shade; `+dose)
 	expectFault(t, "colour: 1,5 parts 8N", `2:9-21 formula/parts: "1,5" has a comma; write the decimal point, as in 1.5`)
 	expectFault(t, "colour: 8N and 8V", `2:9-18 formula/unit: "8N and" has no unit plait knows; `+dose)

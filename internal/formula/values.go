@@ -14,6 +14,7 @@ import (
 	"plait/internal/peroxide"
 	"plait/internal/shade"
 	"plait/internal/source"
+	"plait/internal/yamlpos"
 )
 
 // reader turns texts into values and collects what is wrong with them.
@@ -142,6 +143,11 @@ func (r *reader) dose(item *Item, at source.Text, dose string) bool {
 	if dose == "" {
 		item.Value = exact.One
 		return true
+	}
+	if dose == yamlpos.Question {
+		r.errorf("text/open", at.Span, "how much %s is an open question", item.Code.Value)
+		r.help("write parts or grams before the shade, as in 2 parts %s", item.Code.Value)
+		return false
 	}
 	number, unit := measure.CutUnit(dose)
 	if number == "" {

@@ -52,6 +52,10 @@ func (b *builder) scalar(n *yaml.Node, start int) (*Node, int) {
 	if n.Style == 0 && n.Value == "" {
 		return &Node{Span: b.fragment.Span(start, start)}, start
 	}
+	if n.Value == standIn && strings.HasPrefix(b.text[start:], Question) {
+		span := b.fragment.Span(start, start+1)
+		return &Node{Kind: Scalar, Value: source.Text{Value: Question, Span: span}, Span: span}, start + 1
+	}
 	inner, innerEnd, end := scalarBounds(b.text, start, n)
 	return &Node{
 		Kind:   Scalar,

@@ -27,10 +27,16 @@ func (r *Reader) Diagnostics() []diag.Diagnostic { return r.faults }
 // Report adds diagnostics.
 func (r *Reader) Report(faults ...diag.Diagnostic) { r.faults = append(r.faults, faults...) }
 
-// Text returns a single value. It reports any other kind and, like all methods
-// that return ok, says false when there is nothing to use.
+// Text returns a single value. It reports any other kind and a lone question mark,
+// which is an open question, and, like all methods that return ok, says false when there is
+// nothing to use.
 func (r *Reader) Text(n *Node, what string) (value source.Text, ok bool) {
 	if !r.want(n, what, Scalar) {
+		return source.Text{}, false
+	}
+	if n.Value.Value == Question && !n.Quoted {
+		r.Report(diag.Errorf(ruleOpen, n.Span, "%s is an open question", what).
+			WithHelp("write the value, or delete the line where it may be left out"))
 		return source.Text{}, false
 	}
 	return n.Value, true

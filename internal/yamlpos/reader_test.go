@@ -111,3 +111,9 @@ func TestFlagAndWholeRefuse(t *testing.T) {
 	expectReports(t, "1", whole)
 	expectReports(t, "40", whole)
 }
+
+func TestOpenQuestionsAreReported(t *testing.T) {
+	ratio := func(r *Reader, n *Node) { r.Fields(n, "a formula block", "ratio").Need("ratio") }
+	expectReports(t, "ratio: ?", ratio, "1:8-9 text/open: `ratio` is an open question; write the value, or delete the line where it may be left out")
+	expectReports(t, `ratio: "?"`, ratio)
+}

@@ -46,6 +46,7 @@ const (
 	ruleUnknown   = "text/unknown-key"
 	ruleKind      = "text/wrong-kind"
 	ruleMissing   = "text/missing-key"
+	ruleOpen      = "text/open"
 )
 
 // Kind says what a node is.
@@ -104,6 +105,12 @@ func Parse(text *source.Fragment) (*Node, []diag.Diagnostic) {
 	}
 	lines := lineStarts(text.Text())
 	root, second, err := decode(text.Text())
+	if err != nil && !errors.Is(err, io.EOF) {
+		// A question mark alone begins something else in YAML than a value.
+		if closed := closeQuestions(text.Text()); closed != text.Text() {
+			root, second, err = decode(closed)
+		}
+	}
 	switch {
 	case errors.Is(err, io.EOF):
 		return &Node{Span: text.Anchor()}, nil

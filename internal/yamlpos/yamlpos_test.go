@@ -147,6 +147,26 @@ func TestScalarsStayText(t *testing.T) {
 	}
 }
 
+// A lone question mark is the value of an open question; elsewhere it is a character.
+func TestOpenQuestions(t *testing.T) {
+	expectTree(t, "ratio: ?   # one to two\non:\n  - ?\n  - why?\nask: what?\n", `
+1:1-5:11 map
+  1:1-6 ratio:
+    1:8-9 "?"
+  2:1-3 on:
+    3:3-4:9 list
+      3:5-6 "?"
+      4:5-9 "why?"
+  5:1-4 ask:
+    5:6-11 "what?"`)
+	expectTree(t, "a: ?\r\nb: ~\r\n", `
+1:1-2:5 map
+  1:1-2 a:
+    1:4-5 "?"
+  2:1-2 b:
+    2:4-5 "~"`)
+}
+
 func TestEmptyText(t *testing.T) {
 	for _, s := range []string{"", "\n", "# nothing\n", "  \r\n", "---\n"} {
 		n, faults := Parse(fragment(s))
@@ -227,7 +247,7 @@ func TestSyntaxFaults(t *testing.T) {
 	expectFaultAt(t, "a: \"\\q\"\n", "1:1-8", "backslash")
 	expectFaultAt(t, "a: | x\n  y\n", "1:1-7", "line of | or >")
 	expectFaultAt(t, "a: 1\n...\nb: 2\n", "3:1-5", "behind the end")
-	expectFaultAt(t, "a: 1\nb: ?\n", "2:1-5", "question mark")
+	expectFaultAt(t, "a: 1\nb: ? x\n", "2:1-7", "question mark")
 	expectFaultAt(t, "a: 1\n# note\n\n  # note\nb: [1,\nc: ]]\n", "5:1-7", "")
 	expectFaultAt(t, "a: x\x00y\n", "1:5-6", "U+0000")
 	expectFaultAt(t, "a: x\u2028y\n", "1:5-6", "U+2028")

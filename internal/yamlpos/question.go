@@ -1,0 +1,18 @@
+package yamlpos
+
+import "regexp"
+
+// Question is the value of what is not known yet: an open question to the author.
+const Question = "?"
+
+// standIn takes the place of a question mark while the library reads the text. It is
+// as long, and a value like others.
+const standIn = "~"
+
+// lonely is a question mark that is the whole value of a key or of an item.
+var lonely = regexp.MustCompile(`(?m)^([ \t]*(?:-|[A-Za-z][^:#"'\n]*:)[ \t]+)\?([ \t]*(?:[ \t]#.*)?\r?)$`)
+
+// closeQuestions makes of open questions a value that the library can read.
+func closeQuestions(text string) string {
+	return lonely.ReplaceAllString(text, "${1}"+standIn+"${2}")
+}
