@@ -11,18 +11,13 @@ import (
 // Run is the direction in which product is applied or hair is combed, along the head.
 type Run string
 
-// The directions. Left and right are the model's.
+// The directions.
 const (
-	Down         Run = "down"
-	Up           Run = "up"
-	TowardFace   Run = "toward face"
-	AwayFromFace Run = "away from face"
-	TowardLeft   Run = "left"
-	TowardRight  Run = "right"
+	Down       Run = "down"
+	Up         Run = "up"
+	TowardFace Run = "toward face"
+	TowardBack Run = "toward back"
 )
-
-// Runs lists all directions.
-func Runs() []Run { return []Run{Down, Up, TowardFace, AwayFromFace, TowardLeft, TowardRight} }
 
 // Arrow shows the direction of work on a section.
 type Arrow struct {
@@ -40,12 +35,8 @@ func (r Run) direction(p head.Point) (d geom.Vec3, ok bool) {
 		d = strand.Down(p).Neg()
 	case TowardFace:
 		d = forward
-	case AwayFromFace:
+	case TowardBack:
 		d = forward.Neg()
-	case TowardLeft:
-		d = left
-	case TowardRight:
-		d = left.Neg()
 	}
 	d = d.Across(p.N)
 	return d.Unit(), d.Len() > 0.2

@@ -21,6 +21,7 @@ type Sheet struct {
 	Sections []Section // as many as the plan has, in its order
 	Arrows   []Arrow
 	Hidden   bool // partings on the far side show as broken lines
+	Plain    bool // sections have no hatching
 }
 
 // Section says how a section of the plan is drawn.
@@ -51,8 +52,12 @@ type Drawings struct {
 
 // New prepares the drawings of a sheet.
 func New(sheet Sheet) *Drawings {
-	neighbours := sheet.Plan.Mesh.Neighbours()
-	return &Drawings{sheet: sheet, neighbours: neighbours, hatches: choose(sheet.Plan, neighbours)}
+	d := &Drawings{sheet: sheet, neighbours: sheet.Plan.Mesh.Neighbours()}
+	d.hatches = make([]Hatch, len(sheet.Plan.Sections))
+	if !sheet.Plain {
+		d.hatches = choose(sheet.Plan, d.neighbours)
+	}
+	return d
 }
 
 // Hatches returns the hatching of each section of the plan.
