@@ -59,6 +59,7 @@ var layers = []struct {
 		"internal/derive",
 		"internal/working",
 		"internal/register",
+		"internal/paper",
 	}},
 	{name: "L4 judgement", rows: []string{
 		"internal/check",

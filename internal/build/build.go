@@ -84,6 +84,10 @@ func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, e
 		page, faults := course.ReadPage(opts.Files, name)
 		p.Pages, found = append(p.Pages, page), append(found, faults...)
 	}
+	for _, name := range list(course.PapersFolder, course.PaperFiles) {
+		paper, faults := course.ReadPaper(opts.Files, name)
+		p.Papers, found = append(p.Papers, paper), append(found, faults...)
+	}
 	lessons, faults, err := readLessons(ctx, opts, list(course.LessonsFolder, course.LessonFolders))
 	p.Lessons = lessons
 	return p, append(found, faults...), err

@@ -67,6 +67,7 @@ const (
 	Lesson                // a whole lesson
 	Files                 // a whole course, each file behind a line -- path --
 	Question              // lines of a question block
+	Paper                 // lines of a paper, beside a lesson that keeps two questions for papers
 	InWords               // told in words
 )
 

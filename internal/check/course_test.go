@@ -57,6 +57,24 @@ developer: 20 vol
 given: {formula: gloss}
 tests: weighs-bowl
 `
+	testPaper = `title: Bowls
+pass: 70 %
+draw: [{questions: 1, lesson: gloss}]
+`
+	testKept = `
+` + "```question two" + `
+ask: How much developer goes into the gloss?
+given: {formula: gloss}
+find: developer
+paper: yes
+tests: weighs-bowl
+` + "```\n\n```question alert" + `
+ask: When does the allergy alert test come?
+choose: {right: two days before, wrong: [on the day]}
+paper: yes
+tests: shows-safety
+` + "```\n" + `
+`
 	testService = `time: 35 min from last section
 hair: 6 natural
 target: 6
@@ -67,6 +85,7 @@ const (
 	settingsFile = "content/course.yaml"
 	rangeFile    = "content/ranges/meadow.yaml"
 	wordsFile    = "content/words.yaml"
+	paperFile    = "content/papers/bowls.yaml"
 	lessonFile   = "lessons/01-gloss/lesson.md"
 )
 
@@ -83,6 +102,10 @@ func testCourse(of Piece, example string) fstest.MapFS {
 	case Question:
 		header += "outcomes: {weighs-bowl: Weigh a bowl}\n"
 		prose = "\n```question weigh\n" + overlay(testQuestion, example) + "```\n"
+	case Paper:
+		header += "outcomes: {weighs-bowl: Weigh a bowl, shows-safety: Keep the client safe}\n"
+		prose = testKept
+		settings = overlay(settings, "house: {pass: 60 %}")
 	case Range:
 		rng = overlay(rng, example)
 		settings = overlay(settings, "house: {strongest: 9 %}") // a range of an example has few shades
@@ -103,6 +126,9 @@ func testCourse(of Piece, example string) fstest.MapFS {
 		lessonFile:                  file(text),
 		"lessons/01-gloss/plan.svg": file("<svg xmlns=\"http://www.w3.org/2000/svg\"/>"),
 		"content/safety.md":         file("---\ntitle: Safety\n---\n\nRead this first.\n"),
+	}
+	if of == Paper {
+		files[paperFile] = file(overlay(testPaper, example))
 	}
 	if words != "" {
 		files[wordsFile] = file(words)
@@ -159,6 +185,10 @@ func read(t testing.TB, files fs.FS) (*course.Course, *derive.Derived, []diag.Di
 	for _, name := range list(t, files, course.PageFiles) {
 		p, faults := course.ReadPage(files, name)
 		parts.Pages, found = append(parts.Pages, p), append(found, faults...)
+	}
+	for _, name := range list(t, files, course.PaperFiles) {
+		p, faults := course.ReadPaper(files, name)
+		parts.Papers, found = append(parts.Papers, p), append(found, faults...)
 	}
 	for _, folder := range list(t, files, course.LessonFolders) {
 		l, faults := lesson.Read(files, folder)

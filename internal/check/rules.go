@@ -8,7 +8,7 @@ import (
 // rules is every rule, by family and name: those that look at formulas, each in a
 // file of its own, and those that are reported while files are read and linked.
 var rules = func() []Rule {
-	list := slices.Concat(readingCourse, readingFormula, readingQuestion, readingRange, readingRecording, readingText, []Rule{
+	list := slices.Concat(readingCourse, readingPaper, readingFormula, readingQuestion, readingRange, readingRecording, readingText, []Rule{
 		courseClass,
 		courseStock,
 		formulaAmount,
@@ -47,6 +47,7 @@ var rules = func() []Rule {
 		formulaWhiteCover,
 		houseLongest,
 		houseLooser,
+		housePass,
 		houseStrongest,
 		houseTests,
 		houseWithout,
@@ -58,6 +59,9 @@ var rules = func() []Rule {
 		questionOneTrue,
 		questionTrivial,
 		questionTrueSlip,
+		paperFew,
+		paperFigures,
+		paperMust,
 		rangeFirstTouch,
 		rangeApart,
 		rangeMixed,

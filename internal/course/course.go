@@ -9,6 +9,10 @@
 package course
 
 import (
+	"cmp"
+	"strings"
+	"unicode"
+
 	"plait/internal/lesson"
 	"plait/internal/markdown"
 	"plait/internal/measure"
@@ -33,6 +37,7 @@ type Course struct {
 	Ranges  []*Range
 	Words   []Word
 	Pages   []*Page
+	Papers  []*Paper
 	Lessons []*lesson.Lesson // that are taught, in order of the modules
 	Drafts  []*lesson.Lesson // ready: no
 
@@ -97,6 +102,16 @@ type Page struct {
 	Title   source.Text
 	Summary source.Text
 	Doc     *markdown.Document
+}
+
+// ID tells the courses of one device apart, and the answer files of one course from
+// those of another: the letters and digits of its address or title, with hyphens
+// between words.
+func (c *Course) ID() string {
+	words := strings.FieldsFunc(strings.ToLower(cmp.Or(c.Address.Value, c.Title.Value)), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+	})
+	return strings.Join(words, "-")
 }
 
 // rangeName returns the name of the range that a formula takes its shades from: as

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"plait/internal/diag"
+	"plait/internal/exact"
 	"plait/internal/measure"
 	"plait/internal/peroxide"
 	"plait/internal/source"
@@ -17,6 +18,7 @@ type House struct {
 	Longest   source.Stated[time.Duration]     // the longest time on hair
 	Without   []source.Text                    // codes of shades that are not used
 	Tests     []source.Text                    // what every lesson with oxidative colour must name
+	Pass      source.Stated[exact.Number]      // the least share of a paper that passes
 }
 
 // readHouse reads the house rules. One that cannot be read is an error, as it would
@@ -25,7 +27,7 @@ func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
 	if node == nil {
 		return
 	}
-	f := r.Fields(node, "`house`", "strongest", "longest", "without", "tests")
+	f := r.Fields(node, "`house`", "strongest", "longest", "without", "tests", "pass")
 	if t, ok := f.Text("strongest"); ok {
 		v, err := peroxide.Parse(t.Value)
 		if err != nil {
@@ -42,6 +44,13 @@ func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
 	}
 	if f.Has("tests") {
 		s.House.Tests = f.Texts("tests")
+	}
+	if t, ok := f.Text("pass"); ok {
+		v, fault := passMark(ruleHouse, t)
+		if fault != nil {
+			r.Report(*fault)
+		}
+		s.House.Pass = v
 	}
 }
 

@@ -17,6 +17,7 @@ type Parts struct {
 	Ranges   []*Range
 	Words    []Word
 	Pages    []*Page
+	Papers   []*Paper
 	Lessons  []*lesson.Lesson
 	Unlisted bool // a folder could not be listed: nobody knows what else there is
 }
@@ -24,7 +25,7 @@ type Parts struct {
 // Link puts the parts together and reports what does not fit: names that clash or
 // lead nowhere, lessons that no module names, links without a goal.
 func Link(p Parts) (*Course, []diag.Diagnostic) {
-	k := &linker{lessons: p.Lessons, Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages}}
+	k := &linker{lessons: p.Lessons, Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages, Papers: p.Papers}}
 	if p.Unlisted {
 		return k.Course, nil
 	}
@@ -39,6 +40,7 @@ func Link(p Parts) (*Course, []diag.Diagnostic) {
 	k.stock()
 	k.goals()
 	k.links()
+	k.papers()
 	return k.Course, k.found
 }
 
@@ -246,6 +248,10 @@ func (c *Course) made(name string) (file string, ok bool) {
 		return file, true
 	case "order.html":
 		return file, c.Class.Heads.Set()
+	}
+	if name, ok := strings.CutPrefix(strings.TrimSuffix(file, ".html"), "papers/"); ok {
+		_, ok = c.Paper(name)
+		return file, ok
 	}
 	return "", false
 }

@@ -16,14 +16,14 @@ const (
 // familyTitles word the families of rules.
 var familyTitles = map[string]string{
 	"care": "Cautions", "course": "The course", "formula": "Formulas", "house": "House rules", "law": "The law",
-	"outcome": "Outcomes", "question": "Questions", "range": "Ranges of shades", "recording": "The recording", "text": "Texts", "words": "The word list",
+	"outcome": "Outcomes", "paper": "Papers", "question": "Questions", "range": "Ranges of shades", "recording": "The recording", "text": "Texts", "words": "The word list",
 }
 
 // exampleLanguages are the notations of the examples, as package highlight names
 // them; what is told in words has none.
 var exampleLanguages = map[check.Piece]string{
 	check.Block: "formula", check.Header: "course", check.Prose: "lesson", check.Range: "range",
-	check.Settings: "course", check.Words: "words", check.Lesson: "lesson", check.Files: "lesson", check.Question: "question",
+	check.Settings: "course", check.Words: "words", check.Lesson: "lesson", check.Files: "lesson", check.Question: "question", check.Paper: "paper",
 }
 
 // rules makes the page of all rules, from the texts that `plait explain` prints.

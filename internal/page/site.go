@@ -6,7 +6,6 @@ import (
 	"net/url"
 	"slices"
 	"strings"
-	"unicode"
 
 	"plait/internal/asset"
 	"plait/internal/course"
@@ -23,7 +22,7 @@ func (b *builder) newSite(icon asset.File, live string) *Site {
 	c := b.course
 	return &Site{
 		Title:    c.Title.Value,
-		ID:       siteID(c),
+		ID:       c.ID(),
 		Language: cmp.Or(c.Language.Value, "en"),
 		Edition:  c.Edition.Value,
 		Law:      country(c.Law.Value),
@@ -54,18 +53,6 @@ func (b *builder) page(name string) *course.Page {
 		return nil
 	}
 	return b.course.Pages[i]
-}
-
-// siteID tells the courses of one device apart. Pages opened from folders may all
-// share one store.
-func siteID(c *course.Course) string {
-	return slug(cmp.Or(c.Address.Value, c.Title.Value))
-}
-
-// slug keeps the letters and digits of a text, with hyphens between words.
-func slug(s string) string {
-	words := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	return strings.Join(words, "-")
 }
 
 // country words the law a course states; a code that is not known stands as it is.
