@@ -28,8 +28,8 @@ const (
 	earBack  = 115.0
 )
 
-// zoneOf returns the zone of a root.
-func zoneOf(p head.Point) Zone {
+// ZoneOf returns the zone that a root belongs to.
+func ZoneOf(p head.Point) Zone {
 	theta := geom.InDegrees(math.Abs(geom.Atan2(p.U.Y, p.U.X)))
 	switch {
 	case theta <= sideburn:
@@ -91,7 +91,7 @@ type end struct {
 func (e Edge) ends(strands []strand.Strand) []end {
 	var ends []end
 	for _, s := range strands {
-		zone := zoneOf(s.Root)
+		zone := ZoneOf(s.Root)
 		if !s.Cut || !e.onSide(s.Root) || e.Zone == Nape && zone != Nape {
 			continue
 		}
