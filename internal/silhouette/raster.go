@@ -15,12 +15,13 @@ const (
 const (
 	cell      = 0.14       // cm
 	rim       = 0.42       // cm outside the hair in which the distance is known
+	core      = 0.3        // cm inside beyond which it makes no difference
 	smoothing = 4          // passes
 	margin    = 2*rim + .1 // cm of empty grid round everything
 )
 
 // raster holds at each point of a grid how deep it lies in the hair: the distance
-// from the edge in cm, below zero outside.
+// from the edge in cm, below zero outside and never more than core.
 type raster struct {
 	origin        Point // of the first point, bottom left
 	width, height int
@@ -124,8 +125,11 @@ func (r *raster) stroke(s stroke) {
 	for y := bottom; y <= top; y++ {
 		line := r.depth[int(y*r.width):int((y+1)*r.width)]
 		for x := left; x <= right; x++ {
+			if line[x] == core {
+				continue // most of the hair lies over hair that is drawn already
+			}
 			if d := s.depth(r.at(x, y)); d > line[x] {
-				line[x] = d
+				line[x] = min(d, core)
 			}
 		}
 	}
