@@ -27,6 +27,7 @@ var layers = []struct {
 	{name: "L1 trade values", rows: []string{
 		"internal/measure",
 		"internal/peroxide",
+		"internal/law",
 		"internal/shade",
 		"internal/hair",
 		"internal/mix",

@@ -1,9 +1,6 @@
 package check
 
-import (
-	"plait/internal/derive"
-	"plait/internal/peroxide"
-)
+import "plait/internal/derive"
 
 var formulaCeiling = Rule{
 	ID:    "formula/ceiling",
@@ -16,10 +13,11 @@ var formulaCeiling = Rule{
 	After:  "colour: 30 g 6N\ndeveloper: 9 %\nratio: 1:1.5\nkind: permanent",
 	Since:  "1.0",
 	Formula: func(p *Pass, f *derive.Formula) {
+		most := p.Course.Limits().Peroxide
 		for _, s := range strengths(f) {
-			if peroxide.Ceiling.Cmp(s.Value) < 0 {
-				p.Reportf(s.Span, "take a developer of 12 % (40 vol) or weaker, and the weakest that will do",
-					"a developer of %s is above the 12 %% (40 vol) that the law allows", s.Span.Text())
+			if most.Cmp(s.Value) < 0 {
+				p.Reportf(s.Span, "take a developer of "+bothUnits(most)+" or weaker, and the weakest that will do",
+					"a developer of %s is above the %s that the law allows (%s)", s.Span.Text(), bothUnits(most), p.Course.Limits())
 			}
 		}
 	},

@@ -36,8 +36,8 @@ func (p *Pass) looserStrength() {
 	if !limit.Set() {
 		return
 	}
-	if peroxide.Ceiling.Cmp(limit.Value) < 0 {
-		p.Reportf(limit.Span, "write 12 % or less", "the house allows %s, and the law stops at %s", limit.Span.Text(), peroxide.Ceiling)
+	if most := p.Course.Limits().Peroxide; most.Cmp(limit.Value) < 0 {
+		p.Reportf(limit.Span, "write "+most.String()+" or less", "the house allows %s, and the law stops at %s (%s)", limit.Span.Text(), most, p.Course.Limits())
 		return
 	}
 	strongest, all := peroxide.Strength{}, true

@@ -1,9 +1,6 @@
 package check
 
-import (
-	"plait/internal/derive"
-	"plait/internal/peroxide"
-)
+import "plait/internal/derive"
 
 var houseStrongest = Rule{
 	ID:    "house/strongest",
@@ -20,7 +17,7 @@ var houseStrongest = Rule{
 			return
 		}
 		for _, s := range strengths(f) {
-			if limit.Value.Cmp(s.Value) < 0 && s.Value.Cmp(peroxide.Ceiling) <= 0 { // above it the law has spoken, by formula/ceiling
+			if limit.Value.Cmp(s.Value) < 0 && s.Value.Cmp(p.Course.Limits().Peroxide) <= 0 { // above it the law has spoken, by formula/ceiling
 				d := p.Reportf(s.Span, "take a weaker developer, or change the house rule", "a developer of %s is above the house's %s", s.Span.Text(), limit.Span.Text())
 				*d = d.WithNote(limit.Span, "the house rule")
 			}

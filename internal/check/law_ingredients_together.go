@@ -20,33 +20,29 @@ var lawIngredientsTogether = Rule{
 	After:  "ingredients:\n  dye one: {content: 3 %, limit: 3 %, group: entry 8}\n  dye two: {content: 4 %, limit: 3 %, group: entry 8}",
 	Since:  "1.0",
 	Formula: func(p *Pass, f *derive.Formula) {
-		if f.Range == nil {
-			return
-		}
+		contents := f.Contents()
 		var seen []string
-		for _, i := range f.Range.Ingredients {
-			if i.Group == "" || slices.Contains(seen, i.Group) {
+		for _, c := range contents {
+			if c.Group == "" || slices.Contains(seen, c.Group) {
 				continue
 			}
-			seen = append(seen, i.Group)
-			group := grouped(f.Range.Ingredients, i.Group)
-			if load := shade.Load(group, f.Bowl.ColourShare()); len(group) > 1 && exact.One.Less(load) {
-				p.Reportf(mixedAt(f), "ask the maker", "mixed like this %s use up %s of what the law allows under %s",
-					names(group), percent(load), i.Group)
+			seen = append(seen, c.Group)
+			held, names := p.grouped(contents, c.Group)
+			if load := shade.Load(held); len(held) > 1 && exact.One.Less(load) {
+				p.Reportf(mixedAt(f), "ask the maker", "mixed like this %s use up %s of what is allowed under %s",
+					strings.Join(names, " and "), percent(load), c.Group)
 			}
 		}
 	},
 }
 
-// grouped returns the ingredients of one group.
-func grouped(list []shade.Ingredient, group string) []shade.Ingredient {
-	return slices.DeleteFunc(slices.Clone(list), func(i shade.Ingredient) bool { return i.Group != group })
-}
-
-func names(list []shade.Ingredient) string {
-	out := make([]string, len(list))
-	for i, x := range list {
-		out[i] = x.Name
+// grouped returns how much a bowl holds of the ingredients of one group and may hold,
+// and their names.
+func (p *Pass) grouped(contents []derive.Content, group string) (held []shade.Held, names []string) {
+	for _, c := range contents {
+		if limit, _, ok := p.limit(c); ok && c.Group == group {
+			held, names = append(held, shade.Held{Share: c.Share, Limit: limit}), append(names, c.Name)
+		}
 	}
-	return strings.Join(out, " and ")
+	return held, names
 }

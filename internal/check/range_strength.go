@@ -23,7 +23,7 @@ var rangeStrength = Rule{
 		if f.Developer.None || f.Range == nil || f.Terms.Allows(strength) {
 			return
 		}
-		if peroxide.Ceiling.Cmp(strength) < 0 {
+		if p.Course.Limits().Peroxide.Cmp(strength) < 0 {
 			return // the law has spoken, by formula/ceiling
 		}
 		p.Reportf(f.Developer.Strength.Span, "use "+strengthList(f.Terms.Strengths),
@@ -34,10 +34,13 @@ var rangeStrength = Rule{
 func strengthList(list []peroxide.Strength) string {
 	out := make([]string, len(list))
 	for i, s := range list {
-		out[i] = s.String() + " (" + s.VolumesString() + ")"
+		out[i] = bothUnits(s)
 	}
 	return strings.Join(out, ", ")
 }
+
+// bothUnits prints a strength in per cent and volumes, "6 % (20 vol)".
+func bothUnits(s peroxide.Strength) string { return s.String() + " (" + s.VolumesString() + ")" }
 
 // strengths returns every strength a formula names, the one wanted and those it is
 // blended from.

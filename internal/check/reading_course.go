@@ -37,6 +37,17 @@ var readingCourse = []Rule{
 		Since:  "1.0",
 	},
 	{
+		ID: "course/law", Title: "the law is one whose limits plait knows",
+		Why: "Limits of peroxide and of some dyes hang on the country. plait has read them for the European Union with its neighbours in the " +
+			"Economic Area, and for the United Kingdom. A country it does not know would look as if its law were kept. Without the key the strictest of " +
+			"those it knows holds.",
+		Source: "Regulation (EC) No 1223/2009, Annex III; kept by the United Kingdom",
+		Of:     Settings,
+		Before: "law: Atlantis",
+		After:  "law: GB",
+		Since:  "1.0",
+	},
+	{
 		ID: "course/lesson", Title: "a module names lessons that exist",
 		Why:    "A lesson's name is its folder's without the number in front, so folders can be put in order without touching modules.",
 		Of:     Settings,

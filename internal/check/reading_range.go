@@ -5,7 +5,7 @@ var readingRange = []Rule{
 	{
 		ID: "law/limit", Title: "a range file states no looser limit than the law",
 		Why:    "A limit in a range file may be stricter than the law and never looser. Where the file gives none, plait takes the law's, for the few substances it knows.",
-		Source: "Regulation (EC) No 1223/2009, Annex III, entries 4, 8a, 9a and 22, as exported from the Commission's database about 2021; the date of a check stands in the range file",
+		Source: "Regulation (EC) No 1223/2009, Annex III, entries 4, 8, 8a, 9, 9a and 22, as exported from the Commission's database about 2021, and as the United Kingdom kept it",
 		Of:     Range,
 		Before: "ingredients: {resorcinol: {content: 2 %, limit: 2.5 %}}",
 		After:  "ingredients: {resorcinol: {content: 2 %, limit: 1.25 %}}",

@@ -13,6 +13,7 @@ import (
 	"strings"
 	"unicode"
 
+	"plait/internal/law"
 	"plait/internal/lesson"
 	"plait/internal/markdown"
 	"plait/internal/measure"
@@ -52,7 +53,7 @@ type Settings struct {
 	Language source.Text
 	Edition  source.Text
 	Address  source.Text
-	Law      source.Text
+	Law      source.Text  // the country whose law holds
 	Scale    measure.Mass // what a course's scale can show
 	Range    source.Text  // the range of formulas that name none
 	House    House
@@ -61,9 +62,19 @@ type Settings struct {
 	Layouts  source.Text // a folder of the course's own templates
 	Outline  []Outline
 
+	holds law.Law // zero: none is stated
 	// partial is set where course.yaml has errors: which lessons its modules were
 	// meant to teach is not known.
 	partial bool
+}
+
+// Limits returns the law that holds: the stated country's, else the strictest reading of
+// all that are known.
+func (s Settings) Limits() law.Law {
+	if s.holds.Code == "" {
+		return law.Strictest()
+	}
+	return s.holds
 }
 
 // Outline is a module as course.yaml lists it.
@@ -85,6 +96,7 @@ type Range struct {
 	*shade.Range
 	File    *source.File
 	with    []source.Text // the names in With, with their places
+	limits  []source.Text // the limits that Ingredients state, in their order; empty for the law's own
 	Partial bool          // it has errors: which shades and terms it was meant to have is not known
 }
 

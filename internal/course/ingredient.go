@@ -5,6 +5,7 @@ import (
 
 	"plait/internal/diag"
 	"plait/internal/exact"
+	"plait/internal/law"
 	"plait/internal/measure"
 	"plait/internal/shade"
 	"plait/internal/source"
@@ -50,32 +51,41 @@ func (r *rangeReader) share(t source.Text) (exact.Number, bool) {
 	return n, true
 }
 
-// limit reads the limit of an ingredient and holds it against the law's own; where
-// none is given the law's holds.
+// limit reads the limit of an ingredient; where none is given the law's holds.
 func (r *rangeReader) limit(f *yamlpos.Fields, i *shade.Ingredient, name source.Text) bool {
-	legal, known := shade.LegalLimit(i.Name)
 	t, stated := f.Text("limit")
-	if !stated {
-		if f.Has("limit") {
-			return false
+	if stated {
+		own, ok := r.share(t)
+		if ok {
+			i.Limit = own
+			r.file.limits = append(r.file.limits, t)
 		}
-		if !known {
-			r.errorf("range/ingredient", name.Span, "write the limit after mixing beside the content, as in limit: 2 %",
-				"no limit is known for %s", strings.TrimSpace(i.Name))
-			return false
-		}
-		i.Limit = legal
-		return true
+		return ok
 	}
-	own, ok := r.share(t)
-	if !ok {
+	if f.Has("limit") {
 		return false
 	}
-	if known && legal.Less(own) {
-		r.errorf("law/limit", t.Span, "write the law's limit or a stricter one", "the law stops %s at %s %% after mixing, not at %s",
-			i.Name, legal.Mul(exact.Int(100)).Decimal(2), t.Value)
+	if _, known := law.Strictest().Limit(i.Name); !known {
+		r.errorf("range/ingredient", name.Span, "write the limit after mixing beside the content, as in limit: 2 %",
+			"no limit is known for %s", strings.TrimSpace(i.Name))
 		return false
 	}
-	i.Limit = own
+	r.file.limits = append(r.file.limits, source.Text{})
 	return true
+}
+
+// limits holds the limits that ranges state against those of the law.
+func (k *linker) limits() {
+	for _, r := range k.Ranges {
+		for n, t := range r.limits {
+			i := r.Ingredients[n]
+			legal, known := k.Limits().Limit(i.Name)
+			if !known || t.Value == "" || !legal.Share.Less(i.Limit) {
+				continue
+			}
+			k.report(diag.Errorf("law/limit", t.Span, "the law stops %s at %s %% after mixing, not at %s (%s)",
+				i.Name, legal.Share.Mul(exact.Int(100)).Decimal(2), t.Value, k.Limits().Cite(legal)).
+				WithHelp("write the law's limit or a stricter one"))
+		}
+	}
 }

@@ -37,6 +37,7 @@ func Link(p Parts) (*Course, []diag.Diagnostic) {
 		k.strays(p.Lessons, byName)
 	}
 	k.ranges()
+	k.limits()
 	k.stock()
 	k.goals()
 	k.links()

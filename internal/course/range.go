@@ -11,6 +11,7 @@ import (
 
 	"plait/internal/diag"
 	"plait/internal/exact"
+	"plait/internal/law"
 	"plait/internal/lesson"
 	"plait/internal/measure"
 	"plait/internal/peroxide"
@@ -36,7 +37,7 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 		return rng, []diag.Diagnostic{*fault}
 	}
 	node, faults := yamlpos.Parse(file.Fragment())
-	r := &rangeReader{Reader: yamlpos.NewReader(faults...), out: rng.Range}
+	r := &rangeReader{Reader: yamlpos.NewReader(faults...), out: rng.Range, file: rng}
 	f := r.Fields(node, "a range", rangeKeys...)
 	if t, ok := f.Need("name"); ok {
 		rng.Name = t.Value
@@ -80,7 +81,8 @@ func ReadRange(fsys fs.FS, name string) (*Range, []diag.Diagnostic) {
 
 type rangeReader struct {
 	*yamlpos.Reader
-	out *shade.Range
+	out  *shade.Range
+	file *Range
 }
 
 func (r *rangeReader) errorf(rule string, at source.Span, help, format string, args ...any) {
@@ -240,8 +242,8 @@ func (r *rangeReader) terms(node *yamlpos.Node) shade.Terms {
 	if f.Has("strengths") {
 		for _, t := range f.Texts("strengths") {
 			s := value(r, "range/strength", t, peroxide.Parse)
-			if peroxide.Ceiling.Cmp(s) < 0 {
-				r.errorf("range/strength", t.Span, "the law stops at 12 % (40 vol)", "%s is stronger than any developer may be", s)
+			if most := law.Strictest().Peroxide; most.Cmp(s) < 0 {
+				r.errorf("range/strength", t.Span, "the law stops at "+most.String()+" ("+most.VolumesString()+")", "%s is stronger than any developer may be", s)
 			}
 			terms.Strengths = append(terms.Strengths, s)
 		}

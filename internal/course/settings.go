@@ -10,6 +10,7 @@ import (
 
 	"plait/internal/diag"
 	"plait/internal/exact"
+	"plait/internal/law"
 	"plait/internal/lesson"
 	"plait/internal/measure"
 	"plait/internal/source"
@@ -43,7 +44,7 @@ func ReadSettings(fsys fs.FS) (Settings, []diag.Diagnostic) {
 	s.Language, _ = f.Need("language")
 	s.Edition, _ = f.Text("edition")
 	s.Address, _ = f.Text("address")
-	s.Law, _ = f.Text("law")
+	s.readLaw(f, r)
 	s.Range, _ = f.Text("range")
 	s.Layouts, _ = f.Text("layouts")
 	s.checkWords(r)
@@ -76,6 +77,22 @@ func (s *Settings) checkWords(r *yamlpos.Reader) {
 		r.Report(diag.Errorf("course/address", s.Address.Span, "%q is not the address of a site", s.Address.Value).
 			WithHelp("write it whole, as in https://example.org/course/"))
 	}
+}
+
+// readLaw reads the country whose law holds. Of one whose law is not known nothing can be
+// promised, so it is an error and not a course without a law.
+func (s *Settings) readLaw(f *yamlpos.Fields, r *yamlpos.Reader) {
+	t, ok := f.Text("law")
+	if !ok {
+		return
+	}
+	l, known := law.Of(t.Value)
+	if !known {
+		r.Report(diag.Errorf("course/law", t.Span, "plait knows no limits of the law in %q", t.Value).
+			WithHelp("known are: %s\nleave law out, and the strictest of them holds; local law may be stricter still", strings.Join(law.Codes(), ", ")))
+		return
+	}
+	s.Law, s.holds = t, l
 }
 
 // checkLayouts checks that the course's own templates lie in a folder of it.

@@ -280,7 +280,7 @@ func (s *solver) naturalShare(sol *Solution) (exact.Number, bool) {
 func (s *solver) naturalInBowl(sol *Solution) (exact.Number, bool) {
 	var natural measure.Mass
 	for _, p := range sol.Computed.Bowl.Parts {
-		if p.Role == mix.ColourRole && p.Shade.Level > 0 && sol.Range != nil && len(sol.Range.Bases(p.Shade)) == 0 {
+		if p.Role == mix.ColourRole && p.Shade.Level > 0 && sol.Range != nil && len(sol.Computed.RangeOf(p.Shade).Bases(p.Shade)) == 0 {
 			natural = natural.Add(p.Exact)
 		}
 	}

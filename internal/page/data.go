@@ -126,7 +126,7 @@ type foundJSON struct {
 func (b *builder) data() ([]byte, error) {
 	c := b.course
 	out := courseJSON{
-		Version: dataVersion, Title: c.Title.Value, Language: b.site.Language, Edition: c.Edition.Value, Law: c.Law.Value,
+		Version: dataVersion, Title: c.Title.Value, Language: b.site.Language, Edition: c.Edition.Value, Law: c.Limits().Code,
 		Scale: c.Scale.Grams().String(), Modules: []moduleJSON{}, Lessons: []lessonJSON{},
 	}
 	for _, m := range c.Modules {

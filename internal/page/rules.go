@@ -32,6 +32,7 @@ func (b *builder) rules() ([]byte, error) {
 		Frame: b.frame(rulesPage, "standing", rulesTitle, "What plait looks for in a course, why, and on whose word."),
 		Lead: "What plait looks for, why, and on whose word. Errors stop a build: arithmetic, the law, the maker’s range, the house. " +
 			"Warnings and notes are common practice and can be accepted with a reason.",
+		Law: "The law this course is held to: " + b.course.Limits().String() + ".",
 	}
 	for _, f := range check.Families() {
 		g := RuleGroup{ID: "family_" + f.Name, Title: familyTitles[f.Name]}

@@ -25,7 +25,7 @@ func (b *builder) newSite(icon asset.File, live string) *Site {
 		ID:       c.ID(),
 		Language: cmp.Or(c.Language.Value, "en"),
 		Edition:  c.Edition.Value,
-		Law:      country(c.Law.Value),
+		Law:      c.Limits().Place,
 		Menu:     b.menu(),
 		Icon:     icon.Path,
 		Live:     live,
@@ -53,21 +53,6 @@ func (b *builder) page(name string) *course.Page {
 		return nil
 	}
 	return b.course.Pages[i]
-}
-
-// country words the law a course states; a code that is not known stands as it is.
-func country(code string) string {
-	switch code {
-	case "GB", "UK":
-		return "the United Kingdom"
-	case "EU":
-		return "the European Union"
-	case "IE":
-		return "Ireland"
-	case "US":
-		return "the United States"
-	}
-	return code
 }
 
 // markCurrent marks the link to a page within links that were rendered once for

@@ -294,6 +294,7 @@ type LinkGroup struct {
 type RulesView struct {
 	Frame
 	Lead     string
+	Law      string // what the course is held to
 	Families []RuleGroup
 }
 

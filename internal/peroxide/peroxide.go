@@ -22,11 +22,6 @@ type Strength struct{ percent exact.Number }
 // perVolume is the per cent of one volume by the trade's rule.
 var perVolume = exact.Of(3, 10)
 
-// Ceiling is the strongest peroxide allowed in hair products: 12 %, 40 volumes
-// (Regulation (EC) No 1223/2009, Annex III, entry 12(a), as replaced by
-// Regulation (EU) 2019/831; the United Kingdom kept the same annex).
-var Ceiling = Percent(exact.Int(12))
-
 // pairTolerance is how far a typed pair of per cent and volumes may lie apart:
 // 0.15 %, half a volume, far inside the pharmacopoeial limits for a nominal 6 %
 // (5.0 to 7.0 %).

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"plait/internal/exact"
+	"plait/internal/law"
 	"plait/internal/measure"
 	"plait/internal/mix"
 	"plait/internal/peroxide"
@@ -211,13 +212,16 @@ func laws() []entry {
 		return computed(problem, annex, want, func(t *testing.T) string {
 			dyes := "  one: {content: " + one + ", limit: 3 %, group: entry 8}\n  two: {content: " + two + ", limit: 3 %, group: entry 8}\n"
 			rng, c := onCard(t, dyes, "colour: 30 g 6N\ndeveloper: 20 vol\nratio: 1:1")
-			return shade.Load(rng.Ingredients, c.ColourShare()).Decimal(4) + ", " + c.verdict(t, "law/ingredients-together")
+			var held []shade.Held
+			for _, i := range rng.Ingredients {
+				held = append(held, shade.Held{Share: i.InBowl(c.ColourShare()), Limit: i.Limit})
+			}
+			return shade.Load(held).Decimal(4) + ", " + c.verdict(t, "law/ingredients-together")
 		})
 	}
 	inTube := func(ratio, want string) entry {
 		return computed("the most in a tube for 2 % after mixing at "+ratio, arithmetic, want, func(t *testing.T) string {
-			i := shade.Ingredient{Limit: exact.Of(2, 100)}
-			return asPercent(i.MostInTube(line(t, "30 g 6N, 6 % at "+ratio, tenths).ColourShare()))
+			return asPercent(shade.MostInTube(exact.Of(2, 100), line(t, "30 g 6N, 6 % at "+ratio, tenths).ColourShare()))
 		})
 	}
 	ceiling := func(strength, want string) entry {
@@ -228,8 +232,8 @@ func laws() []entry {
 	}
 	limit := func(name, want string) entry {
 		return computed("limit of "+name+" after mixing", annex, want, func(*testing.T) string {
-			l, _ := shade.LegalLimit(name)
-			return asPercent(l)
+			l, _ := law.Strictest().Limit(name)
+			return asPercent(l.Share)
 		})
 	}
 	return []entry{
@@ -242,10 +246,11 @@ func laws() []entry {
 		together("2 % and 1.5 % under one limit of 3 %", "4 %", "3 %", "1.1667, error"),
 		limit("p-phenylenediamine", "2 %"), limit("toluene-2,5-diamine", "2 %"), limit("toluene-2,5-diamine sulphate", "3.6 %"),
 		limit("resorcinol", "1.25 %"), limit("ammonia", "6 %"),
+		limit("N-substituted p-phenylenediamines", "3 %"), limit("methylphenylenediamines", "5 %"),
 		near("the sulphate's limit in base, by the masses 220.24 and 122.17", arithmetic, "1.8027", 0.005, func() float64 {
-			base, _ := shade.LegalLimit("toluene-2,5-diamine")
-			sulphate, _ := shade.LegalLimit("toluene-2,5-diamine sulphate")
-			return sulphate.Quo(base).Float()
+			base, _ := law.Strictest().Limit("toluene-2,5-diamine")
+			sulphate, _ := law.Strictest().Limit("toluene-2,5-diamine sulphate")
+			return sulphate.Share.Quo(base.Share).Float()
 		}),
 		not("peroxide on skin, nails and lashes; thioglycolic acid", annex, "plait mixes colour and lightener for hair"),
 	}

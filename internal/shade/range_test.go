@@ -133,19 +133,19 @@ func TestIngredients(t *testing.T) {
 			t.Errorf("got %s, want %s", got.Decimal(4), want)
 		}
 	}
-	tube := Ingredient{Name: "precursor", Content: exact.Of(36, 1000), Limit: exact.Of(2, 100)}
+	tube := Ingredient{Name: "precursor", Content: exact.Of(36, 1000)}
+	limit := exact.Of(2, 100)
 	expect(tube.InBowl(share("1:1")), "0.018")
 	expect(tube.InBowl(exact.Of(2, 3)), "0.024") // 1:0.5 is over the limit
-	expect(tube.MostInTube(share("1:1")), "0.04")
-	expect(tube.MostInTube(share("1:1.5")), "0.05")
-	expect(tube.MostInTube(share("1:2")), "0.06")
+	expect(MostInTube(limit, share("1:1")), "0.04")
+	expect(MostInTube(limit, share("1:1.5")), "0.05")
+	expect(MostInTube(limit, share("1:2")), "0.06")
 
-	group := func(a, b int64) []Ingredient {
+	held := func(a, b int64) []Held {
 		limit := exact.Of(3, 100)
-		return []Ingredient{{Content: exact.Of(a, 1000), Limit: limit}, {Content: exact.Of(b, 1000), Limit: limit}}
+		return []Held{{exact.Of(a, 1000), limit}, {exact.Of(b, 1000), limit}}
 	}
-	// At 1:1 the bowl holds 1.2 and 1.5 %, then 2 and 1.5 %.
-	expect(Load(group(24, 30), share("1:1")), "0.9")
-	expect(Load(group(40, 30), share("1:1")), "1.1667")
-	expect(Load(nil, exact.One), "0")
+	expect(Load(held(12, 15)), "0.9")
+	expect(Load(held(20, 15)), "1.1667")
+	expect(Load(nil), "0")
 }
