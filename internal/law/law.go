@@ -125,7 +125,7 @@ func Strictest() Law { return strictest }
 
 var strictest = func() Law {
 	l := Law{
-		Act:     "the strictest of the laws plait knows: " + union.Act + ", and as the United Kingdom kept it",
+		Act:     union.Act + ", in the stricter reading of the European Union and the United Kingdom",
 		Checked: min(union.Checked, kingdom.Checked), Peroxide: union.Peroxide, limits: map[string]Limit{},
 	}
 	for _, own := range []Law{union, kingdom} {
