@@ -64,7 +64,7 @@ func (m *Mesh) cutBase() {
 	for _, t := range turns {
 		fields = append(fields, t)
 	}
-	values := m.cutAll(fields)
+	values, _ := m.cutAll(fields) // four lines never come to too many polygons
 	for i := range m.Polygons {
 		p := &m.Polygons[i]
 		if sum(values[0], p.Corners) > 0 {

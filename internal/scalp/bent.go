@@ -11,7 +11,7 @@ import (
 // midline, alike on both sides: toward the face, or toward the back.
 type Diagonal struct {
 	At    head.Place
-	Slope float64 // in radians from level, 5° to 80°
+	Slope float64 // in radians from level
 	Back  bool    // falls toward the centre back
 }
 
@@ -36,7 +36,7 @@ func (p Diagonal) divide(s *site) (division, *Problem) {
 	}, bad
 }
 
-func slopeWithin(slope float64) *Problem { return within("slope", geom.InDegrees(slope), 5, 80) }
+func slopeWithin(slope float64) *Problem { return within("slope", geom.InDegrees(slope), SlopeAngle) }
 
 // diagonalSide picks the plane of the polygon's own side of the head.
 func diagonalSide(values []float64) float64 {

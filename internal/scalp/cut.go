@@ -38,7 +38,11 @@ func (m *Mesh) values(f field, known []float64) []float64 {
 // points.
 func (m *Mesh) cut(f field) []float64 {
 	c := m.newCutter(f)
+	most := len(m.Polygons) + mostSplits
 	for i := range len(m.Polygons) {
+		if len(m.Polygons) > most {
+			break
+		}
 		if c.crosses(m.Polygons[i].Corners) {
 			c.split(i)
 		}
@@ -46,17 +50,26 @@ func (m *Mesh) cut(f field) []float64 {
 	return c.values
 }
 
+// mostSplits is how many polygons one cut may add. A line round the head adds some
+// 400, in a zigzag 1,500; a family of lines that cross each other over and over
+// would go on without end.
+const mostSplits = 6_000
+
 // cutAll cuts by one field after the other and returns the values of each at all
-// points.
-func (m *Mesh) cutAll(fields []field) [][]float64 {
-	values := make([][]float64, len(fields))
+// points. ok is false where a line adds more polygons than it may.
+func (m *Mesh) cutAll(fields []field) (values [][]float64, ok bool) {
+	values = make([][]float64, len(fields))
 	for k, f := range fields {
+		before := len(m.Polygons)
 		values[k] = m.cut(f)
+		if len(m.Polygons)-before > mostSplits {
+			return nil, false
+		}
 	}
 	for k, f := range fields {
 		values[k] = m.values(f, values[k])
 	}
-	return values
+	return values, true
 }
 
 // cutter is one cut in progress.

@@ -174,7 +174,10 @@ func (w *work) parents(names []string) (map[int]bool, *Problem) {
 // divide cuts the net, gives each polygon of the parents its part, and puts the
 // parts in the place of the parents.
 func (w *work) divide(index int, d division, parents map[int]bool) *Problem {
-	values := w.mesh.cutAll(d.fields)
+	values, ok := w.mesh.cutAll(d.fields)
+	if !ok {
+		return &Problem{Code: TooMany, What: "polygons", Value: float64(len(w.mesh.Polygons)), Most: mostSplits}
+	}
 	parts := w.partsOf(d, values, parents)
 	w.mesh.measure()
 

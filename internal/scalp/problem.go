@@ -97,10 +97,10 @@ func quoted(names []string) string {
 	return strings.Join(list, ", ")
 }
 
-// within returns a problem where a number is not in a range.
-func within(what string, value, least, most float64) *Problem {
-	if value >= least && value <= most {
+// within returns a problem where a number is out of its bounds.
+func within(what string, value float64, b Bounds) *Problem {
+	if b.Hold(value) {
 		return nil
 	}
-	return &Problem{Code: OutOfRange, What: what, Value: value, Least: least, Most: most}
+	return &Problem{Code: OutOfRange, What: what, Value: value, Least: b.Least, Most: b.Most}
 }

@@ -187,3 +187,12 @@ func TestWholeScalp(t *testing.T) {
 		t.Error("a section was found that is not there")
 	}
 }
+
+// Lines that cross each other over and over end in a problem, and soon.
+func TestCrowdedLines(t *testing.T) {
+	_, err := adultPreview().Part([]Step{{Part: Slices{Into: 60}}})
+	var p *Problem
+	if !errors.As(err, &p) || p.Code != TooMany && p.Code != SlicesCross {
+		t.Errorf("60 slices over the whole head: %v", err)
+	}
+}

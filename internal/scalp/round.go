@@ -9,14 +9,14 @@ import (
 // compass would draw it.
 type Circle struct {
 	Round  head.Place
-	Radius float64 // 1 to 15 cm
+	Radius float64 // straight from the point, in cm
 }
 
 // Kind is "circle".
 func (Circle) Kind() string { return "circle" }
 
 func (p Circle) divide(s *site) (division, *Problem) {
-	if bad := within("radius", p.Radius, 1, 15); bad != nil {
+	if bad := within("radius", p.Radius, CircleRadius); bad != nil {
 		return division{}, bad
 	}
 	middle, bad := s.find(p.Round)
@@ -27,7 +27,7 @@ func (p Circle) divide(s *site) (division, *Problem) {
 // the front; they are counted counter-clockwise as seen from above.
 type Radial struct {
 	Round head.Place
-	Into  int     // wedges, 2 to 36
+	Into  int     // wedges
 	Start float64 // angle of the first line from the front, in radians
 }
 
@@ -35,10 +35,10 @@ type Radial struct {
 func (Radial) Kind() string { return "radial" }
 
 func (p Radial) divide(s *site) (division, *Problem) {
-	if bad := within("wedges", float64(p.Into), 2, 36); bad != nil {
+	if bad := within("wedges", float64(p.Into), WedgeCount); bad != nil {
 		return division{}, bad
 	}
-	if bad := within("start", geom.InDegrees(p.Start), -360, 360); bad != nil {
+	if bad := within("start", geom.InDegrees(p.Start), StartAngle); bad != nil {
 		return division{}, bad
 	}
 	middle, bad := s.find(p.Round)
@@ -71,14 +71,14 @@ func wedge(values []float64) int {
 // point of what is parted. They are counted from the middle.
 type Concentric struct {
 	Round head.Place
-	Into  int // rings, 2 to 12
+	Into  int // rings
 }
 
 // Kind is "concentric".
 func (Concentric) Kind() string { return "concentric" }
 
 func (p Concentric) divide(s *site) (division, *Problem) {
-	if bad := within("rings", float64(p.Into), 2, 12); bad != nil {
+	if bad := within("rings", float64(p.Into), RingCount); bad != nil {
 		return division{}, bad
 	}
 	middle, bad := s.find(p.Round)

@@ -29,7 +29,10 @@ func (s *site) corners() []int32 {
 // in a copy of the net, so that the ends lie exactly on the sections' borders.
 func (s *site) crossings(fields []field, side func([]float64) float64) []head.Point {
 	trial := &site{head: s.head, mesh: s.mesh.clone(), parents: s.parents}
-	values := trial.mesh.cutAll(fields)
+	values, ok := trial.mesh.cutAll(fields)
+	if !ok {
+		return nil
+	}
 	at := make([]float64, len(fields))
 	var points []head.Point
 	for _, i := range trial.corners() {

@@ -24,10 +24,10 @@ const (
 // Slices parts into slices of equal width, at right angles to the head on the line
 // that they are counted along. Give Into or Every.
 type Slices struct {
-	Into    int     // number of slices, 2 to 60
-	Every   float64 // wished width in cm, 0.3 to 10; the number is rounded
+	Into    int     // number of slices
+	Every   float64 // wished width in cm; the number is rounded
 	Along   Along   // "" is the midline
-	Slope   float64 // of diagonal slices, in radians from level, 5° to 80°
+	Slope   float64 // of diagonal slices, in radians from level
 	Reverse bool    // count from the nape, or from the right
 	Foil    Foil
 }
@@ -47,13 +47,13 @@ func (f Foil) problem() *Problem {
 	if f == (Foil{}) {
 		return nil
 	}
-	if bad := within("foil of", float64(f.Of), 1, 60); bad != nil {
+	if bad := within("foil of", float64(f.Of), FoilCount); bad != nil {
 		return bad
 	}
-	if bad := within("foil", float64(f.Take), 1, float64(f.Of)); bad != nil {
+	if bad := within("foil", float64(f.Take), Bounds{1, float64(f.Of)}); bad != nil {
 		return bad
 	}
-	return within("weave", float64(f.Weave), 0, 60)
+	return within("weave", float64(f.Weave), WeaveCount)
 }
 
 // Kind is "slices".
@@ -98,12 +98,12 @@ func (p Slices) divide(s *site) (division, *Problem) {
 // count returns the number of slices on a stretch.
 func (p Slices) count(stretch float64) (int, *Problem) {
 	if p.Every != 0 {
-		if bad := within("width", p.Every, 0.3, 10); bad != nil {
+		if bad := within("width", p.Every, SliceWidth); bad != nil {
 			return 0, bad
 		}
 		p.Into = int(math.Round(stretch / p.Every))
 	}
-	return p.Into, within("slices", float64(p.Into), 2, 60)
+	return p.Into, within("slices", float64(p.Into), SliceCount)
 }
 
 // planes sets the fields between the slices and how they decide.

@@ -16,14 +16,14 @@ func (Centre) divide(*site) (division, *Problem) { return single(upright, "left"
 // Side parts left from right in a plane beside the middle.
 type Side struct {
 	Right    bool    // of the middle, else left of it
-	Distance float64 // straight from the middle, 0.5 to 6 cm
+	Distance float64 // straight from the middle, in cm
 }
 
 // Kind is "side".
 func (Side) Kind() string { return "side" }
 
 func (p Side) divide(*site) (division, *Problem) {
-	if bad := within("distance", p.Distance, 0.5, 6); bad != nil {
+	if bad := within("distance", p.Distance, SideDistance); bad != nil {
 		return division{}, bad
 	}
 	plane := geom.Plane{N: upright.N, D: p.Distance}

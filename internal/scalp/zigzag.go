@@ -10,8 +10,8 @@ import (
 
 // Zigzag bends a parting into teeth. The zero Zigzag is none.
 type Zigzag struct {
-	Teeth int     // 2 to 60
-	Depth float64 // from tip to tip, 0.2 to 3 cm
+	Teeth int
+	Depth float64 // from tip to tip, in cm
 }
 
 // leastPitch is the width in cm below which teeth cannot be parted with a comb
@@ -19,17 +19,17 @@ type Zigzag struct {
 const leastPitch = 0.4
 
 func (z Zigzag) problem(extent float64) *Problem {
-	if bad := within("teeth", float64(z.Teeth), 2, 60); bad != nil {
+	if bad := within("teeth", float64(z.Teeth), TeethCount); bad != nil {
 		return bad
 	}
 	pitch := extent / float64(z.Teeth)
-	if bad := within("depth", z.Depth, 0.2, 3); bad != nil {
+	if bad := within("depth", z.Depth, TeethDepth); bad != nil {
 		return bad
 	}
-	if bad := within("width of a tooth", pitch, leastPitch, extent); bad != nil {
+	if bad := within("width of a tooth", pitch, Bounds{leastPitch, extent}); bad != nil {
 		return bad
 	}
-	return within("depth", z.Depth, 0.2, float64(2*pitch))
+	return within("depth", z.Depth, Bounds{TeethDepth.Least, float64(2 * pitch)})
 }
 
 // wave is the field of a zigzag. With delta the distance of a point from the line
