@@ -48,6 +48,7 @@ var layers = []struct {
 		"internal/yamlpos",
 		"internal/markdown",
 		"internal/formula",
+		"internal/sheet",
 		"internal/answerfile",
 		"internal/caption",
 		"internal/question",

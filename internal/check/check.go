@@ -68,6 +68,7 @@ const (
 	Files                 // a whole course, each file behind a line -- path --
 	Question              // lines of a question block
 	Paper                 // lines of a paper, beside a lesson that keeps two questions for papers
+	Sheet                 // lines of a head sheet
 	InWords               // told in words
 )
 

@@ -73,7 +73,10 @@ ask: When does the allergy alert test come?
 choose: {right: two days before, wrong: [on the day]}
 paper: yes
 tests: shows-safety
-` + "```\n" + `
+` + "```\n"
+	testSheet = `sections:
+  - part: ear to ear
+  - {part: level, at: occipital bone, to: ear back, of: back, gives: [back, nape]}
 `
 	testService = `time: 35 min from last section
 hair: 6 natural
@@ -106,6 +109,8 @@ func testCourse(of Piece, example string) fstest.MapFS {
 		header += "outcomes: {weighs-bowl: Weigh a bowl, shows-safety: Keep the client safe}\n"
 		prose = testKept
 		settings = overlay(settings, "house: {pass: 60 %}")
+	case Sheet:
+		prose = "\n![Where it goes](plan.head.yaml)\n"
 	case Range:
 		rng = overlay(rng, example)
 		settings = overlay(settings, "house: {strongest: 9 %}") // a range of an example has few shades
@@ -129,6 +134,9 @@ func testCourse(of Piece, example string) fstest.MapFS {
 	}
 	if of == Paper {
 		files[paperFile] = file(overlay(testPaper, example))
+	}
+	if of == Sheet {
+		files["lessons/01-gloss/plan.head.yaml"] = file(overlay(testSheet, example))
 	}
 	if words != "" {
 		files[wordsFile] = file(words)

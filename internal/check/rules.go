@@ -8,8 +8,9 @@ import (
 // rules is every rule, by family and name: those that look at formulas, each in a
 // file of its own, and those that are reported while files are read and linked.
 var rules = func() []Rule {
-	list := slices.Concat(readingCourse, readingPaper, readingFormula, readingQuestion, readingRange, readingRecording, readingText, []Rule{
+	list := slices.Concat(readingCourse, readingPaper, readingFormula, readingHead, readingQuestion, readingRange, readingRecording, readingText, []Rule{
 		courseClass,
+		cutGuide,
 		courseStock,
 		formulaAmount,
 		formulaApplication,

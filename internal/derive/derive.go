@@ -27,6 +27,7 @@ type Derived struct {
 	of        map[*lesson.Formula]*Formula
 	timelines map[*lesson.Lesson]*Timeline
 	questions map[*lesson.Lesson][]*Question
+	sheets    map[*lesson.Lesson][]*Sheet
 }
 
 // Formula is a formula with everything that follows from it.
@@ -34,7 +35,8 @@ type Formula struct {
 	*lesson.Formula
 	Lesson *lesson.Lesson
 	Computed
-	Hair source.Stated[formula.Hair] // the block's own, else that of its zone in the header
+	Hair  source.Stated[formula.Hair] // the block's own, else that of its zone in the header
+	Where []Where                     // the sections it goes on, sheet by sheet
 }
 
 // Computed is what follows from a formula block and its range.
@@ -53,7 +55,7 @@ type Computed struct {
 // nothing.
 func Run(c *course.Course) (*Derived, []diag.Diagnostic) {
 	d := &Derived{of: map[*lesson.Formula]*Formula{}, timelines: map[*lesson.Lesson]*Timeline{}, questions: map[*lesson.Lesson][]*Question{}}
-	var found []diag.Diagnostic
+	found := d.workSheets(slices.Concat(c.Lessons, c.Drafts))
 	for _, list := range [][]*lesson.Lesson{c.Lessons, c.Drafts} {
 		for _, l := range list {
 			found = append(found, d.lesson(c, l)...)
@@ -72,6 +74,7 @@ func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 		out := &Formula{Formula: f, Lesson: l, Computed: computed, Hair: hairOf(l, f)}
 		d.Formulas = append(d.Formulas, out)
 		d.of[f] = out
+		found = append(found, d.place(out)...)
 	}
 	timeline, faults := layOut(d.Formulas[first:])
 	found = append(found, faults...)

@@ -29,7 +29,8 @@ type Block struct {
 	Name source.Text // empty for the short form
 	Span source.Span // where the block as a whole is blamed
 
-	On        []source.Text // sections or plain words: where it goes
+	On        []source.Text // where it goes: sections of a head sheet, or words
+	Sections  []source.Text // those of On without quotes: with a head sheet, names of sections
 	Kind      source.Stated[shade.Kind]
 	Range     source.Text // the range named in the block
 	Colour    []Item

@@ -39,6 +39,7 @@ func Read(name source.Text, body *source.Fragment) (*Block, []diag.Diagnostic) {
 func (b *Block) readWhere(f *yamlpos.Fields, r *reader) {
 	if f.Has("on") {
 		b.On = f.Texts("on")
+		b.Sections = unquoted(f)
 	}
 	if t, ok := f.Need("kind"); ok {
 		b.Kind, _ = r.kind(t)
@@ -130,4 +131,19 @@ func (b *Block) readClaims(f *yamlpos.Fields, r *reader) {
 	if t, ok := f.Text("level"); ok {
 		b.Level, _ = parsed(r, "formula/level", t, claimedLevel)
 	}
+}
+
+// unquoted returns the places of `on` that stand without quotes.
+func unquoted(f *yamlpos.Fields) []source.Text {
+	var plain []source.Text
+	n := f.Node("on")
+	if n == nil {
+		return nil
+	}
+	for _, item := range append(n.Items, n) {
+		if item != nil && item.Kind == yamlpos.Scalar && !item.Quoted {
+			plain = append(plain, item.Value)
+		}
+	}
+	return plain
 }

@@ -14,7 +14,7 @@ var lexers = sync.OnceValue(func() map[string]chroma.Lexer {
 	return map[string]chroma.Lexer{
 		"lesson": lesson, "markdown": lesson, "md": lesson,
 		"formula": settings, "question": settings, "practical": settings, "care": settings, "course": settings, "range": settings,
-		"paper": settings, "words": settings, "yaml": settings, "yml": settings,
+		"paper": settings, "sheet": settings, "words": settings, "yaml": settings, "yml": settings,
 		"console": console, "shell": console, "sh": console,
 	}
 })

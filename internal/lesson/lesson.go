@@ -15,6 +15,7 @@ import (
 	"plait/internal/markdown"
 	"plait/internal/measure"
 	"plait/internal/media"
+	"plait/internal/sheet"
 	"plait/internal/source"
 )
 
@@ -43,6 +44,8 @@ type Lesson struct {
 	Steps    []*Step
 	Formulas []*Formula
 	Care     []source.Text
+	Sheets   []*sheet.Sheet // by the names of their files
+	Drawings []*Drawing     // of sheets, in the order of the text
 
 	Questions  []*Question
 	Practicals []*Practical

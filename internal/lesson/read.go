@@ -48,6 +48,7 @@ func Read(fsys fs.FS, folder string) (*Lesson, []diag.Diagnostic) {
 		l.readHeader(header, r)
 	}
 	l.readBody(body, r)
+	l.readSheets(fsys, r)
 	l.checkPictures(fsys, r)
 	l.readFilm(fsys, r)
 	l.readCaptions(fsys, r)
@@ -373,6 +374,10 @@ func (l *Lesson) readFormula(b *markdown.Block, step *Step, r *yamlpos.Reader) {
 // checkPictures reports every picture whose file is not in the course.
 func (l *Lesson) checkPictures(fsys fs.FS, r *yamlpos.Reader) {
 	for _, img := range l.Doc.Images {
+		if IsSheet(img.Target.Value) {
+			l.readDrawing(img, r)
+			continue
+		}
 		if _, fault := Picture(fsys, l.Folder, img.Target); fault != nil {
 			r.Report(*fault)
 		}

@@ -102,6 +102,9 @@ func (b *builder) hooks(file *source.File, folder, root string) markdown.Hooks {
 	return markdown.Hooks{
 		Code: highlight.HTML,
 		Image: func(img *markdown.Image) string {
+			if lesson.IsSheet(img.Target.Value) {
+				return html.EscapeString(img.Alt.Value)
+			}
 			return picture(b.pictures[path.Join(folder, img.Target.Value)], img, root)
 		},
 		Link: func(l *markdown.Link) string {

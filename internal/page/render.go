@@ -181,6 +181,9 @@ func (b *builder) readPictures(files fs.FS) error {
 	for folder, doc := range b.texts() {
 		for _, img := range doc.Images {
 			name := path.Join(folder, img.Target.Value)
+			if lesson.IsSheet(name) {
+				continue
+			}
 			if _, known := b.pictures[name]; known {
 				continue
 			}

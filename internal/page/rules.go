@@ -15,7 +15,7 @@ const (
 
 // familyTitles word the families of rules.
 var familyTitles = map[string]string{
-	"care": "Cautions", "course": "The course", "formula": "Formulas", "house": "House rules", "law": "The law",
+	"care": "Cautions", "course": "The course", "cut": "Cuts", "formula": "Formulas", "head": "Head sheets", "house": "House rules", "law": "The law",
 	"outcome": "Outcomes", "paper": "Papers", "question": "Questions", "range": "Ranges of shades", "recording": "The recording", "text": "Texts", "words": "The word list",
 }
 
@@ -23,7 +23,7 @@ var familyTitles = map[string]string{
 // them; what is told in words has none.
 var exampleLanguages = map[check.Piece]string{
 	check.Block: "formula", check.Header: "course", check.Prose: "lesson", check.Range: "range",
-	check.Settings: "course", check.Words: "words", check.Lesson: "lesson", check.Files: "lesson", check.Question: "question", check.Paper: "paper",
+	check.Settings: "course", check.Words: "words", check.Lesson: "lesson", check.Files: "lesson", check.Question: "question", check.Paper: "paper", check.Sheet: "sheet",
 }
 
 // rules makes the page of all rules, from the texts that `plait explain` prints.

@@ -17,6 +17,9 @@ const (
 	CentreParting Dressing = "centre parting" // to both sides in front, from the crown behind
 )
 
+// Dressings returns all dressings.
+func Dressings() []Dressing { return []Dressing{Gravity, FromCrown, CentreParting} }
+
 // Weights of the dressings (modelled, own design): how strongly hair keeps to the
 // comb where the head is level, and how far parted hair is combed off the face.
 const (

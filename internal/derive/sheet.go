@@ -1,0 +1,114 @@
+package derive
+
+import (
+	"plait/internal/diag"
+	"plait/internal/lesson"
+	"plait/internal/parallel"
+	"plait/internal/scalp"
+	"plait/internal/sheet"
+	"plait/internal/silhouette"
+)
+
+// Sheet is a head sheet with everything that follows from it.
+type Sheet struct {
+	*sheet.Sheet
+	Lesson   *lesson.Lesson
+	OK       bool           // it could be worked out; else that was reported
+	Area     float64        // of the scalp, in cm²
+	Sections []SheetSection // by the index of the plan's sections
+	Warnings []*scalp.Problem
+	Cut      *Cut // nil where nothing is cut
+}
+
+// SheetSection is a section of a head sheet.
+type SheetSection struct {
+	scalp.Section
+	Number int        // in the order of work, from 1; 0 where it has none
+	Bowls  []*Formula // that go on it, in the order of the lesson
+	Cut    *sheet.Cut // nil where it is not cut
+}
+
+// Plan returns the parted head. It is kept for as long as it is likely to be asked
+// for again, and worked out anew otherwise.
+func (s *Sheet) Plan() *scalp.Plan { return s.worked().parted() }
+
+// Fallen returns the haircut as it falls, nil where nothing is cut. It is kept as a
+// plan is.
+func (s *Sheet) Fallen() *silhouette.Fallen { return s.worked().fell() }
+
+func (s *Sheet) worked() *worked {
+	return memory.get(s.File.Text(), func() *worked { return newWorked(s.Sheet) })
+}
+
+// Section returns the section of a name.
+func (s *Sheet) Section(name string) (*SheetSection, bool) {
+	for i := range s.Sections {
+		if s.Sections[i].Name == name {
+			return &s.Sections[i], true
+		}
+	}
+	return nil, false
+}
+
+// Names returns the names of all sections, in the order of the plan.
+func (s *Sheet) Names() []string {
+	names := make([]string, len(s.Sections))
+	for i, section := range s.Sections {
+		names[i] = section.Name
+	}
+	return names
+}
+
+// Sheets returns the head sheets of a lesson.
+func (d *Derived) Sheets(l *lesson.Lesson) []*Sheet { return d.sheets[l] }
+
+// SheetOf returns what was computed for a head sheet of a lesson.
+func (d *Derived) SheetOf(l *lesson.Lesson, of *sheet.Sheet) (*Sheet, bool) {
+	for _, s := range d.sheets[l] {
+		if s.Sheet == of {
+			return s, true
+		}
+	}
+	return nil, false
+}
+
+// workSheets works out the head sheets of all lessons, several at a time.
+func (d *Derived) workSheets(lessons []*lesson.Lesson) []diag.Diagnostic {
+	d.sheets = map[*lesson.Lesson][]*Sheet{}
+	var all []*Sheet
+	for _, l := range lessons {
+		for _, s := range l.Sheets {
+			out := &Sheet{Sheet: s, Lesson: l}
+			d.sheets[l] = append(d.sheets[l], out)
+			all = append(all, out)
+		}
+	}
+	faults := make([][]diag.Diagnostic, len(all))
+	_ = parallel.Each(0, len(all), func(_, i int) error { // what fails is a fault of the sheet, never an error
+		faults[i] = all[i].work()
+		return nil
+	})
+	var found []diag.Diagnostic
+	for _, f := range faults {
+		found = append(found, f...)
+	}
+	return found
+}
+
+// work works one sheet out.
+func (s *Sheet) work() []diag.Diagnostic {
+	if s.Broken {
+		return nil
+	}
+	facts := s.worked().facts()
+	if facts.fault != nil {
+		return []diag.Diagnostic{s.Explain(facts.fault)}
+	}
+	s.OK, s.Area, s.Warnings, s.Cut = true, facts.area, facts.warnings, facts.cut
+	for _, section := range facts.sections {
+		s.Sections = append(s.Sections, SheetSection{Section: section})
+	}
+	found := s.number()
+	found = append(found, s.names()...)
+	return append(found, s.cuts()...)
+}
