@@ -48,6 +48,20 @@ func ReadPicture(files fs.FS, name string) (Picture, error) {
 	return p, nil
 }
 
+// ReadName names a film or another large file by its content.
+func ReadName(files fs.FS, name string) (string, error) {
+	f, err := files.Open(name)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	hash := sha256.New()
+	if _, err := io.Copy(hash, f); err != nil {
+		return "", err
+	}
+	return fingerprint(name, [sha256.Size]byte(hash.Sum(nil))), nil
+}
+
 func sizeOf(name string, head []byte) (width, height int) {
 	if strings.EqualFold(path.Ext(name), ".svg") {
 		return drawingSize(head)

@@ -112,25 +112,27 @@ func TestWebVTTFaults(t *testing.T) {
 		"11:1 note: a browser does not read this time and drops the caption; it was read as 00:00:03.000 --> 00:00:04.000",
 		"14:1 error: the time of this caption cannot be read, so its text is lost",
 		"25:1 error: the caption ends before it begins",
+		"32:3 note: a browser takes this sign for the beginning of a tag and hides what follows",
 		"36:1 note: a browser does not read this time and drops the caption; it was read as 00:00:11.000 --> 00:00:12.000",
 		"39:1 warning: this text has no time, so no caption shows it",
 		"42:1 warning: this text has no time, so no caption shows it",
 		"44:1 note: a browser does not read this time and drops the caption; it was read as 01:15:00.000 --> 01:15:01.000",
-		"48:1 error: the time of this caption cannot be read, so its text is lost")
+		"48:1 error: the time of this caption cannot be read, so its text is lost",
+		"54:6 note: a browser takes this sign for the beginning of a tag and hides what follows")
 }
 
 // A mended file has none of the faults that only browsers mind.
 func TestMends(t *testing.T) {
-	const text = "1\n0:01,5 --> 00:02,000 align:start\nOne\n"
+	const text = "1\n0:01,5 --> 00:02,000 align:start\n<i>One</i> < 2\n"
 	_, found := read("a.vtt", text)
 	mended, err := diag.Apply(found)
 	if err != nil || len(mended) != 1 {
 		t.Fatalf("%d files mended: %v", len(mended), err)
 	}
-	if want := "WEBVTT\n\n1\n00:00:01.500 --> 00:00:02.000 align:start\nOne\n"; mended[0].Text != want {
+	if want := "WEBVTT\n\n1\n00:00:01.500 --> 00:00:02.000 align:start\n<i>One</i> &lt; 2\n"; mended[0].Text != want {
 		t.Errorf("got %q, want %q", mended[0].Text, want)
 	}
-	expectCues(t, "a.vtt", mended[0].Text, "1.5s-2s One")
+	expectCues(t, "a.vtt", mended[0].Text, "1.5s-2s One < 2")
 }
 
 // encoded16 writes text as UTF-16.

@@ -3,6 +3,7 @@ package caption
 import (
 	"fmt"
 	"html"
+	"regexp"
 	"strings"
 	"time"
 
@@ -130,7 +131,7 @@ func (r *reader) cue(b block) (Cue, bool) {
 			help("write hours, minutes and seconds with two digits and milliseconds behind a dot, as in 00:00:42.000")
 	}
 	r.backwards(b.arrow, c)
-	c.setMarkup(plain(b.body.Text()))
+	r.setMarkup(&c, b.body)
 	return c, true
 }
 
@@ -156,21 +157,36 @@ func plain(s string) string {
 	return strings.NewReplacer("\r\n", "\n", "\r", "\n", "\x00", "\ufffd").Replace(s)
 }
 
-// setMarkup sets the cue's text and speakers from text with WebVTT's tags: whatever
-// stands between < and > is a tag, of which only the voices are kept.
-func (c *Cue) setMarkup(markup string) {
+// tagForm is what stands between < and > in a tag: a name with classes and a note
+// behind it, the end of one, or a time.
+var tagForm = regexp.MustCompile(`^(?:/?[A-Za-z]+(?:[. \t\n\f\r][^<]*)?|/|\d[\d:.]*|)$`)
+
+// setMarkup sets a cue's text and speakers from text with WebVTT's tags, of which
+// only the voices are kept. A < that begins no tag is kept as text, and reported,
+// for a browser hides what follows it.
+func (r *reader) setMarkup(c *Cue, body source.Span) {
 	var text strings.Builder
-	for {
-		data, after, tagged := strings.Cut(markup, "<")
-		text.WriteString(unescape(data))
+	raw := body.Text()
+	for at := 0; at < len(raw); {
+		data, rest, tagged := strings.Cut(raw[at:], "<")
+		text.WriteString(unescape(plain(data)))
 		if !tagged {
 			break
 		}
-		var tag string
-		tag, markup, _ = strings.Cut(after, ">")
-		if voice, ok := voiceOf(tag); ok {
+		open := at + len(data)
+		tag, _, closed := strings.Cut(rest, ">")
+		if !closed || !tagForm.MatchString(tag) {
+			text.WriteByte('<')
+			at = open + 1
+			r.reportf(diag.Note, body.Sub(open, at), "a browser takes this sign for the beginning of a tag and hides what follows").
+				edit(body.Sub(open, at), "&lt;").
+				help("write &lt; for the sign itself")
+			continue
+		}
+		if voice, ok := voiceOf(plain(tag)); ok {
 			c.speak(text.Len(), voice)
 		}
+		at = open + len(tag) + len("<>")
 	}
 	c.Text = text.String()
 }

@@ -25,7 +25,8 @@ import (
 func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 	at := b.places[l]
 	v := LessonView{
-		Frame:    b.frame(lessonPath(l), "lesson", l.Title.Value, l.Summary.Value),
+		Frame:    b.lessonFrame(l),
+		Film:     b.film(l),
 		Module:   Link{Text: at.module.Title.Value, Path: modulePath(at.module)},
 		Place:    fmt.Sprintf("Lesson %d of %d", at.number, len(at.module.Lessons)),
 		Lead:     l.Summary.Value,
@@ -46,6 +47,18 @@ func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 		return nil, err
 	}
 	return b.templates.page("lesson", v)
+}
+
+// lessonFrame is the frame of a lesson's page; one with a recording carries a player,
+// and may load its film.
+func (b *builder) lessonFrame(l *lesson.Lesson) Frame {
+	if !l.Recording.Set() {
+		return b.frame(lessonPath(l), "lesson", l.Title.Value, l.Summary.Value)
+	}
+	f := b.frameOf(filmSet, lessonPath(l), "lesson", l.Title.Value, l.Summary.Value)
+	f.Policy = policy(b.site.Live, filmSources(l)...)
+	f.Private = l.Film == nil
+	return f
 }
 
 // neighbours links the lessons before and after, also over the border of a module.
@@ -86,7 +99,7 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) error {
 			Body:   template.HTML(s.HTML(hooks)),
 		}
 		if s.Time.Set() {
-			step.Time = timeView(s.Time)
+			step.Time = b.stepTime(l, s)
 		}
 		v.Steps = append(v.Steps, step)
 	}
@@ -175,8 +188,8 @@ func caution(l *lesson.Lesson, block *markdown.Block) string {
 // lessonFacts are what to know before choosing a lesson.
 func (b *builder) lessonFacts(l *lesson.Lesson) []Fact {
 	facts := []Fact{count(len(l.Steps), "step")}
-	if length := l.Recording.Length; length.Set() {
-		facts = append(facts, Fact{Value: clock(length.Value), Text: "recording"})
+	if length, _, ok := l.RecordingLength(); ok {
+		facts = append(facts, Fact{Value: clock(length), Text: "recording"})
 	}
 	switch len(l.Formulas) {
 	case 0:

@@ -55,6 +55,9 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 	if err := b.addPictures(tree); err != nil {
 		return nil, err
 	}
+	if err := b.addRecordings(tree); err != nil {
+		return nil, err
+	}
 	jobs := b.jobs()
 	pages, err := run(jobs, o.Workers)
 	if err != nil {
@@ -81,6 +84,7 @@ type builder struct {
 	site      *Site
 	chromes   map[dress]*Chrome
 	pictures  map[string]asset.Picture  // by path in the course
+	films     map[string]string         // paths from the root of the site by path in the course
 	within    map[*course.Module]string // links to the lessons of a module
 	places    map[*lesson.Lesson]place
 }
@@ -123,6 +127,9 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		b.styles[set] = o.Theme.bundle.Style(set, tints(d))
 	}
 	if err := b.readPictures(o.Files); err != nil {
+		return nil, err
+	}
+	if err := b.readFilms(o.Files); err != nil {
 		return nil, err
 	}
 	for _, m := range c.Modules {
@@ -228,6 +235,42 @@ func (b *builder) addPictures(tree *artifact.Tree) error {
 	return nil
 }
 
+// readFilms names the films of all lessons by their content.
+func (b *builder) readFilms(files fs.FS) error {
+	b.films = map[string]string{}
+	for _, l := range b.course.Lessons {
+		if l.Film == nil {
+			continue
+		}
+		to, err := asset.ReadName(files, l.Film.Path)
+		if err != nil {
+			return fmt.Errorf("film of %s: %w", l.Folder, err)
+		}
+		b.films[l.Film.Path] = to
+	}
+	return nil
+}
+
+// addRecordings puts the films into the tree, and what is written about recordings.
+func (b *builder) addRecordings(tree *artifact.Tree) error {
+	for name, to := range b.films {
+		if _, there := tree.Get(to); there {
+			continue
+		}
+		if err := tree.Add(artifact.File{Path: to, Stage: artifact.Asset, Input: name}); err != nil {
+			return err
+		}
+	}
+	for _, l := range b.course.Lessons {
+		for to, data := range b.recordingText(l) {
+			if err := tree.Add(artifact.File{Path: to, Stage: artifact.Asset, Data: data}); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
 // job makes one page.
 type job struct {
 	path string
@@ -297,14 +340,19 @@ func root(page string) string {
 
 // frame returns what stands round the page of a path.
 func (b *builder) frame(page, kind, heading, description string) Frame {
+	return b.frameOf(setOf(kind), page, kind, heading, description)
+}
+
+// frameOf is frame for a page that calls in another set than its kind does.
+func (b *builder) frameOf(set, page, kind, heading, description string) Frame {
 	title := b.site.Title
 	if heading != title {
 		title = heading + " · " + title
 	}
-	chrome := *b.chromes[dress{root(page), setOf(kind)}]
+	chrome := *b.chromes[dress{root(page), set}]
 	chrome.Top = template.HTML(markCurrent(string(chrome.Top), root(page)+page))
 	return Frame{
-		Site: b.site, Chrome: &chrome, Root: root(page), Kind: kind,
+		Site: b.site, Chrome: &chrome, Root: root(page), Policy: policy(b.site.Live), Kind: kind,
 		Title: title, Heading: heading, Description: description,
 	}
 }

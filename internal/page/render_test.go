@@ -22,6 +22,13 @@ import (
 func demo(t testing.TB) (fs.FS, *course.Course, *derive.Derived) {
 	t.Helper()
 	files := os.DirFS("../..")
+	c, d := readCourse(t, files)
+	return files, c, d
+}
+
+// readCourse reads a course without an error.
+func readCourse(t testing.TB, files fs.FS) (*course.Course, *derive.Derived) {
+	t.Helper()
 	var found []diag.Diagnostic
 	keep := func(list []diag.Diagnostic) { found = append(found, list...) }
 	names := func(list []string, err error) []string {
@@ -60,7 +67,7 @@ func demo(t testing.TB) (fs.FS, *course.Course, *derive.Derived) {
 			t.Errorf("%s: %s", f.Span.File().Name(), f.Message)
 		}
 	}
-	return files, c, d
+	return c, d
 }
 
 func theme(t testing.TB) *Theme {

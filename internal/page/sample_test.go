@@ -29,7 +29,7 @@ func sampleSite() *Site {
 	return &Site{
 		Title: "Harbour <Row>", ID: "harbour-row", Language: "en-GB", Edition: "2026 spring", Law: "the United Kingdom",
 		Menu: []Link{{Text: "Lessons", Path: "index.html"}, {Text: "Find", Path: "find.html"}},
-		Icon: "assets/icon-1.svg", Policy: policy(""),
+		Icon: "assets/icon-1.svg",
 	}
 }
 
@@ -40,7 +40,7 @@ func sampleFrame(t testing.TB, set *Templates, root, kind string) Frame {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Frame{Site: site, Chrome: chrome, Root: root, Kind: kind, Title: "A & B", Heading: "A & B", Description: "Say \"so\""}
+	return Frame{Site: site, Chrome: chrome, Root: root, Policy: policy(""), Kind: kind, Title: "A & B", Heading: "A & B", Description: "Say \"so\""}
 }
 
 func sampleRange() *shade.Range {
@@ -84,6 +84,17 @@ func sampleBowlView(t testing.TB) BowlView {
 	return v
 }
 
+func sampleFilm() *FilmView {
+	return &FilmView{
+		Address: "../assets/gloss-1.webm", Width: 640, Height: 360, Length: "1:00", Seconds: "60",
+		Captions: "data:text/vtt;base64,V0VCVlRUCg==", Language: "en",
+		Marks: []MarkView{{From: "0", Length: "42"}, {From: "42", Length: "18"}},
+		Lines: []LineView{{At: "42.5", Time: "0:42", Path: "../assets/gloss-1.webm#t=42.5", Voice: "Ann", Text: "1 < 2"}},
+		Files: []Link{{Text: "Chapters", Path: "gloss.chapters.vtt"}},
+		Data:  filmObject{Context: "https://schema.org", Type: "VideoObject", Name: "</script>"},
+	}
+}
+
 func sampleLesson(t testing.TB, set *Templates) LessonView {
 	t.Helper()
 	bowl, err := set.part("bowl", sampleBowlView(t))
@@ -103,11 +114,12 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 		Ladder:   &LadderView{Rungs: []Rung{{Level: 8, Swatch: levelSwatch(8), Marked: true}}, Marks: []Mark{{Chip: chip("s8", ""), Level: "8", Text: "lengths"}}},
 		Care:     &CareView{Title: "Before any colour", Items: []CareItem{{Lead: "Allergy alert test.", Text: "48 hours ahead."}}},
 		Clock:    &ClockView{Chair: "45 min", Drawing: `<svg class="hours" aria-hidden="true"></svg>`, Rows: []ClockRow{{Title: "Gloss", On: "0–12", Rinse: "27", Stays: "15–27 min"}}},
+		Film:     sampleFilm(),
 		Outcomes: []string{"Weigh a bowl"},
 		Hair:     []Term{{Term: "Length", Value: "shoulder"}},
 		Kit:      []string{"scale"},
 		Steps: []StepView{
-			{ID: "mix", Number: 1, Title: "Mix", Time: &TimeView{Text: "0:42", Duration: "PT42S"}, Body: "<p>Pour.</p>" + bowl},
+			{ID: "mix", Number: 1, Title: "Mix", Time: &TimeView{Text: "0:42", Duration: "PT42S", Path: "../assets/gloss-1.webm#t=42", At: "42", Until: "60"}, Body: "<p>Pour.</p>" + bowl},
 			{ID: "rinse", Number: 2, Title: "Rinse", Body: "<p>Rinse.</p>"},
 		},
 		Patterns: true,

@@ -29,7 +29,6 @@ func (b *builder) newSite(icon asset.File, live string) *Site {
 		Menu:     b.menu(),
 		Icon:     icon.Path,
 		Live:     live,
-		Policy:   policy(live),
 	}
 }
 

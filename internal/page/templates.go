@@ -5,12 +5,13 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
+	"strings"
 )
 
 // parts are the templates that pages share; kinds are the pages themselves, each
 // of which defines the template "main".
 var (
-	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again", "clock"}
+	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again", "clock", "film"}
 	kinds = []string{"home", "module", "lesson", "words", "standing", "find", "missing", "rules", "order"}
 )
 
@@ -90,14 +91,15 @@ func (t *Templates) chrome(view Frame) (*Chrome, error) {
 	return c, nil
 }
 
-// policy is the content security policy of all pages: what lies beside the page
-// and nothing else. A page of the live preview may also listen to the server that
-// it came from.
-func policy(live string) string {
+// policy is the content security policy of a page: what lies beside the page and
+// nothing else. Films may also come from the given sources. A page of the live
+// preview may also listen to the server that it came from.
+func policy(live string, films ...string) string {
 	connect := "'none'"
 	if live != "" {
 		connect = "'self'"
 	}
 	return "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; " +
-		"media-src 'self'; connect-src " + connect + "; base-uri 'none'; form-action 'none'"
+		"media-src " + strings.Join(append([]string{"'self'"}, films...), " ") +
+		"; connect-src " + connect + "; base-uri 'none'; form-action 'none'"
 }

@@ -16,7 +16,7 @@ import (
 // template must not try.
 func TestPagesKeepThePolicy(t *testing.T) {
 	inline := regexp.MustCompile(`(?i)<style|\sstyle=|\son[a-z]+=|javascript:|<script(>|[^>]*>[^<])`)
-	data := regexp.MustCompile(`(?s)<script type="application/json">.*?</script>`)
+	data := regexp.MustCompile(`(?s)<script type="application/(?:ld\+)?json">.*?</script>`)
 	for kind, page := range samplePages(t, parsed(t, layouts.FS)) {
 		if found := inline.FindString(data.ReplaceAllString(page, "")); found != "" {
 			t.Errorf("%s has %q", kind, found)

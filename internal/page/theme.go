@@ -10,9 +10,10 @@ import (
 const (
 	usualSet  = "plait"
 	lessonSet = "plait-lesson"
+	filmSet   = "plait-film" // of a lesson with a recording
 )
 
-var sets = []string{usualSet, lessonSet}
+var sets = []string{usualSet, lessonSet, filmSet}
 
 // setOf returns what a kind of page calls in.
 func setOf(kind string) string {

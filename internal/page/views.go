@@ -19,7 +19,6 @@ type Site struct {
 	Menu     []Link // from the root of the site
 	Icon     string // from the root of the site
 	Live     string // script of the live preview, "" for a built site
-	Policy   string // content security policy
 }
 
 // Frame is what every page has around its main part.
@@ -29,6 +28,8 @@ type Frame struct {
 	Root        string // way to the root of the site: "" or "../"
 	Style       string // from the root of the site, as the next
 	Script      string
+	Policy      string // content security policy
+	Private     bool   // no other place is told which page sent the reader
 	Kind        string // ends the class of the page's body
 	Title       string // in the window's title
 	Heading     string // in the page
@@ -103,6 +104,7 @@ type LessonView struct {
 	Ladder         *LadderView
 	Clock          *ClockView
 	Care           *CareView
+	Film           *FilmView
 	Outcomes       []string
 	Hair           []Term
 	Kit            []string
@@ -112,6 +114,34 @@ type LessonView struct {
 	Patterns       bool          // the page shows bowls
 	Previous, Next *Link
 	Within         template.HTML // links to the lessons of the module
+}
+
+// FilmView is the recording of a lesson. Times are in plain seconds.
+type FilmView struct {
+	Address         string // the file, or where it is hosted
+	Host            string // the place to ask for before anything is loaded from it; "" for a file of the course
+	OpenOnly        bool   // it is hosted on a page that only a browser can show
+	Width, Height   int    // 0 where it is not known or there is no picture
+	Length, Seconds string // for people, and in seconds; "" where it is not known
+	Captions        template.URL
+	Language        string // of the captions, BCP 47
+	Marks           []MarkView
+	Lines           []LineView
+	Files           []Link
+	Data            any // structured data
+}
+
+// Speeds are how fast a film can be played, 1 as it was made.
+func (*FilmView) Speeds() []string { return []string{"0.5", "0.75", "1", "1.25", "1.5", "2"} }
+
+// MarkView is a chapter on the rail of the player.
+type MarkView struct {
+	From, Length string
+}
+
+// LineView is a line of what is said.
+type LineView struct {
+	At, Time, Path, Voice, Text string
 }
 
 // ClockView lays the service of a lesson out in time.
@@ -188,6 +218,10 @@ type StepView struct {
 type TimeView struct {
 	Text     string // 1:02:03
 	Duration string // ISO 8601, PT1H2M3S
+
+	// Where the recording can be watched from here, and the stretch in plain seconds;
+	// all empty where there is no recording.
+	Path, At, Until string
 }
 
 // BowlView is the card of one formula.

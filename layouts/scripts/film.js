@@ -1,0 +1,208 @@
+// The film of a lesson: own controls, and film, steps and lines of what is said move
+// together. Without a film that plays, times stay links or become plain text.
+
+import { all, copyOf, on } from "./page.js";
+
+const SKIP = 5; // seconds that an arrow key moves
+
+let video;
+let player;
+let steps; // of the page, those with a time: {from, until, item, title}
+let lines; // of what is said: {from, link}
+let step; // the one in view, or undefined
+let line;
+let repeating = false;
+
+const clock = (s) => {
+  const two = (n) => String(n).padStart(2, "0");
+  const h = Math.floor(s / 3600), m = Math.floor(s / 60) % 60;
+  return (h ? `${h}:${two(m)}` : m) + ":" + two(Math.floor(s) % 60);
+};
+
+// lastBefore is the last of a list that has begun at a time.
+const lastBefore = (list, t) => list.filter((x) => x.from <= t + 0.01).pop();
+
+function stepAt(t) {
+  const found = lastBefore(steps, t);
+  return found && t < found.until ? found : undefined;
+}
+
+function seek(t) {
+  video.currentTime = Math.max(0, Math.min(t, video.duration || t));
+  if (repeating) step = stepAt(t) || step;
+  follow();
+}
+
+const play = () => video.play().catch(() => {}); // refused, or stopped again at once
+
+// go moves the film to where a link says and plays on from there.
+function go(link) {
+  seek(Number(link.dataset.at));
+  play();
+  const box = player.getBoundingClientRect();
+  if (box.bottom < 40 || box.top > innerHeight - 40) player.scrollIntoView({ block: "nearest" });
+}
+
+// beside is the step before or after the one that the film is in.
+function beside(way) {
+  const t = video.currentTime;
+  const i = steps.indexOf(lastBefore(steps, t));
+  if (way > 0) return steps[i + 1];
+  return i > 0 && t - steps[i].from < 2 ? steps[i - 1] : steps[Math.max(i, 0)];
+}
+
+function jump(way) {
+  const goal = beside(way);
+  if (goal) seek(goal.from);
+}
+
+function press(name, on) {
+  const button = player.querySelector(`[data-film=${name}]`);
+  if (button) button.setAttribute("aria-pressed", on);
+}
+
+const acts = {
+  play: () => (video.paused ? play() : video.pause()),
+  before: () => jump(-1),
+  after: () => jump(1),
+  repeat() {
+    repeating = !repeating;
+    press("repeat", repeating);
+  },
+  captions() {
+    const track = video.textTracks[0];
+    if (!track) return;
+    track.mode = track.mode === "showing" ? "hidden" : "showing";
+    press("captions", track.mode === "showing");
+  },
+  mute() {
+    video.muted = !video.muted;
+    press("mute", video.muted);
+  },
+  wide() {
+    if (document.fullscreenElement) document.exitFullscreen();
+    else if (player.requestFullscreen) player.requestFullscreen().catch(() => {});
+  },
+};
+
+const keys = { " ": "play", k: "play", n: "after", p: "before", r: "repeat", c: "captions", m: "mute", f: "wide" };
+
+function key(event) {
+  if (event.altKey || event.ctrlKey || event.metaKey || event.target.closest("select")) return;
+  const arrow = { ArrowLeft: -SKIP, ArrowRight: SKIP }[event.key];
+  if (arrow) seek(video.currentTime + arrow);
+  else {
+    const name = keys[event.key.toLowerCase()];
+    // A button has the space bar for itself.
+    if (!name || event.key === " " && event.target.closest("button")) return;
+    acts[name]();
+  }
+  event.preventDefault();
+}
+
+// follow shows where the film is: on the rail, in the steps and in what is said.
+function follow() {
+  const t = video.currentTime;
+  if (repeating && step && t >= step.until - 0.05) return seek(step.from);
+  const now = stepAt(t);
+  if (!repeating || !step) step = now;
+  for (const s of steps) {
+    s.item.classList.toggle("now", s === now);
+    if (s.mark) s.mark.classList.toggle("now", s === now);
+  }
+  const rail = player.querySelector("[type=range]");
+  rail.value = t;
+  player.querySelector(".here span").textContent = clock(t);
+  player.querySelector(".here b").textContent = now ? now.title : "";
+  rail.setAttribute("aria-valuetext", clock(t) + (now ? ", " + now.title : ""));
+  say(lastBefore(lines, t));
+}
+
+// say marks the line that is said, and brings it into view unless the reader is
+// busy in the list.
+function say(now) {
+  if (now === line) return;
+  if (line) line.link.removeAttribute("aria-current");
+  line = now;
+  if (!line) return;
+  line.link.setAttribute("aria-current", "true");
+  const list = line.link.closest("ol");
+  if (!list.matches(":hover, :focus-within")) list.scrollTop = line.link.offsetTop - list.clientHeight / 3;
+}
+
+// gone says that there is no film to play. Links to moments of it would lead nowhere.
+function gone() {
+  player.querySelector("video").remove();
+  player.querySelector(".keys").remove();
+  player.querySelector(".gone").hidden = false;
+  all("a[data-at]").forEach((a) => a.removeAttribute("href"));
+  video = undefined;
+}
+
+function start(within) {
+  player = within;
+  video = player.querySelector("video");
+  video.controls = false;
+  video.tabIndex = 0;
+  const marks = all(".rail rect", player);
+  steps = all(".step > a.when").map((a, i) => ({
+    from: Number(a.dataset.at), until: Number(a.dataset.until), item: a.parentElement, mark: marks[i],
+    title: a.parentElement.querySelector("h2").textContent,
+  }));
+  const rail = player.querySelector("[type=range]");
+  const button = player.querySelector("[data-film=play]");
+  const state = () => { button.textContent = video.paused ? "Play" : "Pause"; };
+  video.addEventListener("loadedmetadata", () => {
+    if (isFinite(video.duration)) rail.max = video.duration;
+    const t = Number(new URLSearchParams(location.search).get("t"));
+    if (t > 0 && !video.currentTime) seek(t);
+  });
+  video.addEventListener("timeupdate", follow);
+  video.addEventListener("play", state);
+  video.addEventListener("pause", state);
+  video.addEventListener("error", gone);
+  video.addEventListener("click", acts.play);
+  rail.addEventListener("input", () => seek(Number(rail.value)));
+  player.addEventListener("keydown", key);
+  player.addEventListener("click", (event) => {
+    const pressed = event.target.closest("[data-film]");
+    if (pressed) acts[pressed.dataset.film]();
+  });
+  player.querySelector("select").addEventListener("change", (event) => { video.playbackRate = Number(event.target.value); });
+  if (video.error) gone();
+}
+
+// find leaves of what is said the lines that hold all the words.
+function find(field) {
+  const words = field.value.toLowerCase().split(/\s+/).filter(Boolean);
+  let n = 0;
+  for (const { link } of lines) {
+    const text = link.textContent.toLowerCase();
+    const hit = words.every((w) => text.includes(w));
+    link.parentElement.hidden = !hit;
+    n += hit;
+  }
+  field.closest("p").querySelector("output").textContent = words.length ? `${n} of ${lines.length} lines` : "";
+}
+
+export function startFilm() {
+  const film = document.querySelector(".film");
+  lines = all(".lines a", film).map((link) => ({ from: Number(link.dataset.at), link }));
+  const field = film.querySelector("[type=search]");
+  if (field) field.addEventListener("input", () => find(field));
+  const here = film.querySelector(".player");
+  if (here) start(here);
+  on("film", () => {
+    const loaded = copyOf("film_player");
+    film.querySelector(".ask").replaceWith(loaded);
+    start(loaded);
+    loaded.querySelector("[data-film=play]").focus();
+  });
+  on("steps", () => video && video.pause());
+  document.addEventListener("click", (event) => {
+    const link = event.target.closest("a[data-at]");
+    if (!link || !video || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    go(link);
+  });
+}
