@@ -67,6 +67,7 @@ var layers = []struct {
 		"internal/check",
 	}},
 	{name: "L5 output in memory", rows: []string{
+		"internal/draft",
 		"internal/highlight",
 		"internal/asset",
 		"internal/path",

@@ -39,6 +39,7 @@ type commands struct {
 	Build   buildCommand   `cmd:"" help:"Check the course and make its pages."`
 	Preview previewCommand `cmd:"" help:"Show the course in a browser and follow every change."`
 	Mix     mixCommand     `cmd:"" help:"Weigh one bowl here and now."`
+	Draft   draftCommand   `cmd:"" help:"Make a lesson to be edited out of a film's captions."`
 	Order   orderCommand   `cmd:"" help:"Say what a class has to buy: grams, packs and cost."`
 	Explain explainCommand `cmd:"" help:"Say what a rule means, why, and on whose word."`
 

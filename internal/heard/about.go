@@ -1,6 +1,9 @@
 package heard
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // set returns some words as a set.
 func set(words string) map[string]bool {
@@ -16,22 +19,26 @@ func set(words string) map[string]bool {
 var (
 	hairWords = set(`hair haircut fringe bangs nape regrowth scalp shampoo shampooed conditioner hairline highlights highlighted
 		foils balayage tint tinted toner lightener bleach bleached developer peroxide blonde brunette stylist salon
-		mid-lengths cowlick layers strand strands`)
+		mid-lengths lengths roots lightened demi cowlick parting layers strand strands`)
 	colourWords = set(`developer peroxide volume tint tinted toner lightener bleach demi permanent gloss highlights foils
 		regrowth balayage`)
 )
 
-// aboutHair reports whether at least two different words of the trade fall.
-func (t *talk) aboutHair() bool { return t.different(hairWords) >= 2 }
+// aboutHair reports whether at least two different words of the trade fall. The code
+// of a shade of the course's own ranges is one.
+func (t *talk) aboutHair() bool {
+	n := t.different(hairWords)
+	if len(t.ranges) > 0 && t.namesShade() {
+		n++
+	}
+	return n >= 2
+}
 
 // aboutColour reports whether hair is coloured: a word of it falls, or a code.
-func (t *talk) aboutColour() bool {
-	for _, w := range t.words {
-		if w.code != "" {
-			return true
-		}
-	}
-	return t.different(colourWords) > 0
+func (t *talk) aboutColour() bool { return t.namesShade() || t.different(colourWords) > 0 }
+
+func (t *talk) namesShade() bool {
+	return slices.ContainsFunc(t.words, func(w word) bool { return w.code != "" })
 }
 
 // different counts the different words of a set that fall in the talk.

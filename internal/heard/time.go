@@ -96,8 +96,12 @@ func (t *talk) timed(s measure.Span, from, to int) Fact {
 	}
 	for i := to; i < len(t.words) && i < to+12; i++ {
 		switch t.text(i) {
-		case "apply", "through":
+		case "apply":
 			f.Clock = Applies
+		case "get":
+			if t.text(i+1) == "through" {
+				f.Clock = Applies
+			}
 		case "put":
 			if t.text(i+1) == "on" {
 				f.Clock = Applies

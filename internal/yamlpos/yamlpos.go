@@ -105,11 +105,8 @@ func Parse(text *source.Fragment) (*Node, []diag.Diagnostic) {
 	}
 	lines := lineStarts(text.Text())
 	root, second, err := decode(text.Text())
-	if err != nil && !errors.Is(err, io.EOF) {
-		// A question mark alone begins something else in YAML than a value.
-		if closed := closeQuestions(text.Text()); closed != text.Text() {
-			root, second, err = decode(closed)
-		}
+	if closed := closeQuestions(text.Text()); closed != text.Text() && (err != nil || !hasBlockScalar(text.Text())) {
+		root, second, err = decode(closed)
 	}
 	switch {
 	case errors.Is(err, io.EOF):

@@ -167,6 +167,14 @@ func TestOpenQuestions(t *testing.T) {
     2:4-5 "~"`)
 }
 
+// A question mark in a text over several lines is left alone, whatever stands beside.
+func TestQuestionsInBlockScalars(t *testing.T) {
+	n, faults := Parse(fragment("a: |\n  on: ?\n  - ?\n"))
+	if len(faults) > 0 || n.Pairs[0].Value.Value.Value != "on: ?\n- ?\n" {
+		t.Errorf("got %s, %v", outline(n), faults)
+	}
+}
+
 func TestEmptyText(t *testing.T) {
 	for _, s := range []string{"", "\n", "# nothing\n", "  \r\n", "---\n"} {
 		n, faults := Parse(fragment(s))

@@ -1,0 +1,118 @@
+package draft
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"plait/internal/heard"
+	"plait/internal/measure"
+)
+
+// perParagraph is how many sentences stand in one paragraph of the draft.
+const perParagraph = 4
+
+// writeStep writes a step: its heading, what was said, the bowls that are mixed in it
+// and its cautions.
+func (d *drafter) writeStep(w *strings.Builder, step int) {
+	said := d.of(d.begins[step], d.end(step))
+	at := d.Cues[d.begins[step]].From
+	if step == 0 {
+		at = 0 // chapters begin at the beginning
+	}
+	fmt.Fprintf(w, "## %s %s\n\n", measure.Clock(at), escape(title(said)))
+	for i := 0; i < len(said); i += perParagraph {
+		for j, s := range said[i:min(i+perParagraph, len(said))] {
+			if j > 0 {
+				w.WriteByte('\n')
+			}
+			w.WriteString(escape(s.text))
+		}
+		w.WriteString("\n\n")
+	}
+	for _, b := range d.bowls {
+		if b.step == step {
+			d.writeBowl(w, b)
+		}
+	}
+	d.writeCare(w, step, said)
+}
+
+// escape keeps what was said from being read as Markdown.
+func escape(s string) string {
+	s = strings.NewReplacer(`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`, "]", `\]`, "<", `\<`, "&", `\&`, "{", `\{`, "|", `\|`, "~", `\~`, "!", `\!`).Replace(s)
+	if s == "" {
+		return s
+	}
+	if strings.ContainsRune("#>+-=:", rune(s[0])) {
+		return `\` + s
+	}
+	digits := len(s) - len(strings.TrimLeft(s, "0123456789"))
+	if digits > 0 && digits < len(s) && (s[digits] == '.' || s[digits] == ')') {
+		return s[:digits] + `\` + s[digits:]
+	}
+	return s
+}
+
+// Words of a caution, and what it warns of.
+var (
+	warnings = []string{"never", "careful", "do not", "dont", "please", "have to", "must", "stop", "no heat", "keep off", "stay off", "wear"}
+	hazards  = []string{
+		"skin", "scalp", "eyes", "gloves", "burn", "burns", "itching", "sore", "allergy", "patch test", "skin test", "strand test",
+		"overlap", "breathe", "dust", "mask", "heat", "elasticity", "stretch", "broken", "breaks",
+	}
+)
+
+// writeCare writes the sentences of a step that warn of something as its cautions, and
+// in the first step asks for the tests of the house.
+func (d *drafter) writeCare(w *strings.Builder, step int, said []sentence) {
+	var lines []string
+	if step == 0 && len(d.bowls) > 0 {
+		for _, test := range d.Tests {
+			lines = append(lines, "- ?   # the house wants the "+test+" named. When was it done, and what did it show?")
+		}
+	}
+	for _, s := range said {
+		text := " " + plain(s.text) + " "
+		if has(text, hazards) && has(text, warnings) {
+			lines = append(lines, fmt.Sprintf("- %s   # %s", yamlText(s.text), measure.Clock(s.at)))
+		}
+	}
+	if len(lines) > 0 {
+		fmt.Fprintf(w, "```care\n%s\n```\n\n", strings.Join(lines, "\n"))
+	}
+}
+
+func has(text string, words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, " "+w+" ") })
+}
+
+// writeLeft lists what was heard and has no place yet, with its time.
+func (d *drafter) writeLeft(w *strings.Builder) {
+	var lines []string
+	for i, f := range d.facts {
+		if !d.placed[i] {
+			lines = append(lines, fmt.Sprintf("- %s %s %s: “%s”", measure.Clock(f.At), f.Kind, escape(f.Value()), escape(f.Said)))
+		}
+	}
+	if len(d.bowls) == 0 {
+		lines = append(lines, d.placesNamed()...)
+	}
+	if len(lines) > 0 {
+		fmt.Fprintf(w, "### Heard and not placed\n\n%s\n", strings.Join(lines, "\n"))
+	}
+}
+
+// placesNamed lists the sections that were named where no bowl says what goes on
+// them.
+func (d *drafter) placesNamed() []string {
+	var lines []string
+	seen := map[string]bool{}
+	for _, f := range d.facts {
+		if f.Kind == heard.Section && !f.Withdrawn && !seen[f.Place] {
+			seen[f.Place] = true
+			lines = append(lines, fmt.Sprintf("- %s section %s: “%s”", measure.Clock(f.At), f.Place, escape(f.Said)))
+		}
+	}
+	return lines
+}
