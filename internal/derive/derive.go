@@ -48,6 +48,8 @@ type Computed struct {
 	Mix   mix.Formula
 	Bowl  mix.Bowl
 	OK    bool // Mix and Bowl are valid
+
+	Shared *Shared // how an amount by section comes about; nil for any other
 }
 
 // Run recomputes a course. The diagnostics are about formulas that cannot be
@@ -69,12 +71,13 @@ func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 	var found []diag.Diagnostic
 	first := len(d.Formulas)
 	for _, f := range l.Formulas {
-		computed, faults := compute(c, l, f)
+		out := &Formula{Formula: f, Lesson: l, Hair: hairOf(l, f)}
+		found = append(found, d.place(out)...)
+		computed, faults := compute(c, out)
 		found = append(found, faults...)
-		out := &Formula{Formula: f, Lesson: l, Computed: computed, Hair: hairOf(l, f)}
+		out.Computed = computed
 		d.Formulas = append(d.Formulas, out)
 		d.of[f] = out
-		found = append(found, d.place(out)...)
 	}
 	timeline, faults := layOut(d.Formulas[first:])
 	found = append(found, faults...)
@@ -89,11 +92,12 @@ func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 
 // compute computes one formula of a lesson. Against a range with errors of its own
 // nothing can be said.
-func compute(c *course.Course, l *lesson.Lesson, f *lesson.Formula) (Computed, []diag.Diagnostic) {
-	if r := c.RangeOf(l, f); r != nil && r.Partial {
+func compute(c *course.Course, f *Formula) (Computed, []diag.Diagnostic) {
+	l := f.Lesson
+	if r := c.RangeOf(l, f.Formula); r != nil && r.Partial {
 		return Computed{Range: r.Range}, nil
 	}
-	own := c.RangeFor(l, f)
+	own := c.RangeFor(l, f.Formula)
 	others := make([]*shade.Range, len(c.Ranges))
 	for i, r := range c.Ranges {
 		others[i] = r.Range
@@ -101,7 +105,16 @@ func compute(c *course.Course, l *lesson.Lesson, f *lesson.Formula) (Computed, [
 			return Computed{Range: own}, nil
 		}
 	}
-	return Bowl(f.Block, own, c.Scale, others...)
+	shared, fault := f.share()
+	if fault != nil {
+		return Computed{Range: own}, []diag.Diagnostic{*fault}
+	}
+	if shared == nil {
+		return Bowl(f.Block, own, c.Scale, others...)
+	}
+	computed, found := Bowl(f.Sized(shared.Total), own, c.Scale, others...)
+	computed.Shared = shared
+	return computed, found
 }
 
 // Bowl computes one formula block against a range, which may be nil, and the others that
@@ -248,6 +261,9 @@ func (d *Derived) Value(l *lesson.Lesson, t source.Text) (string, *diag.Diagnost
 		if p.Name == what.Value && p.Name != "" {
 			return p.Weighed.String(), nil
 		}
+	}
+	if mass, ok := derived.Shared.on(what.Value); ok {
+		return mass.String(), nil
 	}
 	return "", unknownQuantity(derived, what)
 }

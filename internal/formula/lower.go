@@ -241,6 +241,15 @@ func (b *Block) ColourGrams() (measure.Mass, bool) {
 	return measure.Grams(sum), true
 }
 
+// Sized returns the block with its amount by section worked out, as the weight of
+// everything in the bowl.
+func (b *Block) Sized(mixed measure.Mass) *Block {
+	sized := *b
+	sized.Amount.Mass = source.Stated[measure.Mass]{Value: mixed, Span: b.Amount.Span}
+	sized.Amount.Of = mix.OfMixed
+	return &sized
+}
+
 func (l *lowering) size(ratio measure.Ratio) (measure.Mass, mix.Size) {
 	b := l.block
 	if colour, ok := b.ColourGrams(); ok {

@@ -31,7 +31,7 @@ func (l Line) String() string {
 	return l.What + ": " + l.Sum + " " + l.Sign + " " + l.Result
 }
 
-// Of returns the working of a computed bowl: the colour, a part of it, every shade
+// Of returns the working of a computed bowl: what its sections take, the colour, a part of it, every shade
 // and additive, the developer, the total, the strength in the bowl, the average level
 // and what the scale shows. It is empty for a bowl that could not be computed.
 func Of(block *formula.Block, c derive.Computed) []Line {
@@ -39,6 +39,7 @@ func Of(block *formula.Block, c derive.Computed) []Line {
 		return nil
 	}
 	w := &writer{block: block, recipe: c.Mix, bowl: c.Bowl}
+	w.sections(c.Shared)
 	w.colour()
 	w.shades()
 	w.additives()
