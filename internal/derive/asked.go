@@ -38,9 +38,9 @@ func (s *solver) readBowl(sol *Solution) {
 		block, sol.Range = *f.Block, s.derived.of[f].Range
 	case g.Bowl != nil:
 		block = *g.Bowl
-	case g.Colour.Set() || g.Mixed.Set() || g.Developer.Set():
+	case g.Colour.Set() || (g.Mixed.Set() || g.Developer.Set()) && g.Ratio.Set():
 		block = formula.Block{Span: s.block.Span, Colour: []formula.Item{{Value: exact.One, Code: source.Text{Value: "colour", Span: s.block.Span}}}}
-		block.Developer.None = !g.Ratio.Set()
+		block.Developer = formula.Developer{None: !g.Ratio.Set(), Span: s.block.Span}
 	default:
 		return
 	}
@@ -70,9 +70,6 @@ func override(b *formula.Block, g question.Given) {
 	}
 	if g.Bottle.Set() {
 		b.Developer = formula.Developer{Strength: g.Bottle, Span: g.Bottle.Span}
-	}
-	if !b.Developer.Span.Valid() && !b.Developer.None {
-		b.Developer.Span = b.Span
 	}
 	switch {
 	case g.Colour.Set():

@@ -123,3 +123,31 @@ func goesOn(s string) bool {
 func joins(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '.' || r == ':'
 }
+
+// shownVariants is how many variants a page offers for practice at most.
+const shownVariants = 6
+
+// Practice returns the variants that pages offer, and [Question.Kept] those that no page
+// ever shows: papers draw from these, so nobody has seen their figures. They take turns,
+// and a question with fewer than three variants keeps none back.
+func (q *Question) Practice() []Variant {
+	practice, _ := q.share()
+	return practice
+}
+
+// Kept returns the variants that no page shows.
+func (q *Question) Kept() []Variant {
+	_, kept := q.share()
+	return kept
+}
+
+func (q *Question) share() (practice, kept []Variant) {
+	for _, v := range q.Variants {
+		if len(q.Variants) >= 3 && v.Index%2 == 1 || len(practice) == shownVariants {
+			kept = append(kept, v)
+		} else {
+			practice = append(practice, v)
+		}
+	}
+	return practice, kept
+}

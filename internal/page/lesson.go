@@ -37,6 +37,7 @@ func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 		Hair:     hairTerms(l),
 		Kit:      values(l.Kit),
 		Patterns: len(l.Formulas) > 0,
+		Asking:   b.askingOf(l),
 		Within:   template.HTML(markCurrent(b.within[at.module], path.Base(lessonPath(l)))),
 	}
 	for _, o := range l.Outcomes {
@@ -59,6 +60,14 @@ func (b *builder) lessonFrame(l *lesson.Lesson) Frame {
 	f.Policy = policy(b.site.Live, filmSources(l)...)
 	f.Private = l.Film == nil
 	return f
+}
+
+// askingOf is the way to the script of questions, empty for a lesson that asks nothing.
+func (b *builder) askingOf(l *lesson.Lesson) string {
+	if len(l.Questions)+len(l.Practicals) == 0 {
+		return ""
+	}
+	return "../" + b.asking.Path
 }
 
 // neighbours links the lessons before and after, also over the border of a module.
@@ -159,7 +168,8 @@ func address(goal course.Goal, root string) string {
 	return to
 }
 
-// block writes a formula block as its bowl and a care block as a caution.
+// block writes a formula block as its bowl, a question and a practical as their cards, and
+// a care block as a caution.
 func (b *builder) block(l *lesson.Lesson, block *markdown.Block) (string, error) {
 	if block.Kind == "care" {
 		return caution(l, block), nil
@@ -167,6 +177,19 @@ func (b *builder) block(l *lesson.Lesson, block *markdown.Block) (string, error)
 	for _, f := range l.Formulas {
 		if f.Fence == block {
 			return b.bowl(f)
+		}
+	}
+	for _, q := range l.Questions {
+		if q.Fence != block {
+			continue
+		}
+		if asked, ok := b.asked(l, q); ok {
+			return b.question(asked)
+		}
+	}
+	for _, p := range l.Practicals {
+		if p.Fence == block {
+			return b.practical(l, p)
 		}
 	}
 	return "", nil

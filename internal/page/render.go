@@ -47,7 +47,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	tree := artifact.New()
-	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index) {
+	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index, b.asking) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
 		}
@@ -81,6 +81,7 @@ type builder struct {
 	scripts   map[string]asset.File // by set, as the next
 	styles    map[string]asset.File
 	index     asset.File
+	asking    asset.File // the script of questions
 	site      *Site
 	chromes   map[dress]*Chrome
 	pictures  map[string]asset.Picture  // by path in the course
@@ -138,6 +139,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		}
 	}
 	b.index = b.findIndex(o.Theme.find)
+	b.asking = b.questionScript(o.Theme.questions)
 	b.site = b.newSite(o.Theme.bundle.Icon, o.Live)
 	return b, b.renderShared()
 }

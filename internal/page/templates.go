@@ -11,7 +11,7 @@ import (
 // parts are the templates that pages share; kinds are the pages themselves, each
 // of which defines the template "main".
 var (
-	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again", "clock", "film"}
+	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again", "clock", "film", "question"}
 	kinds = []string{"home", "module", "lesson", "words", "standing", "find", "missing", "rules", "order"}
 )
 

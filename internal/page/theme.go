@@ -30,6 +30,7 @@ type Theme struct {
 	templates *Templates
 	bundle    *asset.Bundle
 	find      []byte // the script of the find page, without an index
+	questions []byte // the script of questions, without any
 }
 
 // NewTheme makes a theme of layouts; see [asset.Overlay] for a course with files
@@ -47,5 +48,9 @@ func NewTheme(layouts fs.FS) (*Theme, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Theme{templates: templates, bundle: bundle, find: find}, nil
+	questions, err := asset.Script(layouts, "scripts/plait-questions.js", "plaitQuestions")
+	if err != nil {
+		return nil, err
+	}
+	return &Theme{templates: templates, bundle: bundle, find: find, questions: questions}, nil
 }

@@ -112,6 +112,7 @@ type LessonView struct {
 	Steps          []StepView
 	Notes          template.HTML // footnotes
 	Patterns       bool          // the page shows bowls
+	Asking         string        // script of questions, "" where the lesson asks none
 	Previous, Next *Link
 	Within         template.HTML // links to the lessons of the module
 }

@@ -27,3 +27,10 @@ export function on(name, run) {
     if (target) run(target);
   });
 }
+
+// callIn adds the script that an element names, data-NAME="path". What it brings is not
+// needed to read the page, so the page does not wait for it.
+export function callIn(name) {
+  const place = document.querySelector(`[data-${name}]`);
+  if (place) document.head.append(Object.assign(document.createElement("script"), { src: place.dataset[name] }));
+}

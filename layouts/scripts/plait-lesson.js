@@ -1,7 +1,7 @@
 // The one script of a lesson.
 
 import { startBowls } from "./bowl.js";
-import { startPage } from "./page.js";
+import { callIn, startPage } from "./page.js";
 import { startSteps } from "./steps.js";
 import { startTimers } from "./timers.js";
 
@@ -9,4 +9,5 @@ startPage(() => {
   startBowls();
   startTimers();
   startSteps();
+  callIn("asking");
 });

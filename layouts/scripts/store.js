@@ -15,11 +15,14 @@ export function load(name, otherwise) {
   }
 }
 
+// save reports whether the value is kept: in a full or forbidden store it lives as long
+// as the page.
 export function save(name, value) {
   try {
     localStorage.setItem(key(name), JSON.stringify(value));
+    return true;
   } catch {
-    // A full or forbidden store: the value lives as long as the page.
+    return false;
   }
 }
 
