@@ -2,7 +2,7 @@
 
 import { startBowls } from "./bowl.js";
 import { startFilm } from "./film.js";
-import { startPage } from "./page.js";
+import { callIn, startPage } from "./page.js";
 import { startSteps } from "./steps.js";
 import { startTimers } from "./timers.js";
 
@@ -11,4 +11,5 @@ startPage(() => {
   startTimers();
   startSteps();
   startFilm();
+  callIn("asking");
 });
