@@ -18,16 +18,11 @@ func (c *Cuts) Shape(v View, id string) []byte {
 	s.hold(front)
 	weight, names := s.weight(c.fallen)
 	art := Mannequin(c.fallen.Plan.Head, v)
-	ghost := ""
-	if c.fallen.Before > c.fallen.Longest {
-		// It may run on below the picture: how long it was does not matter here.
-		s.box.Max.Y += ghostShown
-		ghost = s.data(s.outline(c.fallen.Strands, before))
-	}
+	ghost, ghostEdge := s.ghost(c.fallen)
 	return c.picture(v, id, "as it falls", c.facts(), s.box,
 		element(`class="z" fill="`+ghostFill+`" stroke="none" fill-rule="evenodd"`, ghost),
 		haired(s.data(behind)), art.Body, art.Outline, art.Over,
-		element(`class="d" stroke="#8a7d72" stroke-width="1.2" stroke-dasharray="5 4"`, ghost),
+		element(`class="d" stroke="#8a7d72" stroke-width="1.2" stroke-dasharray="5 4"`, ghostEdge),
 		haired(s.data(front)),
 		element(`class="s" stroke="`+hairInk+`" stroke-width=".8"`, s.lines(near)),
 		element(`class="m" stroke="`+endsRed+`" stroke-width="3"`, c.perimeter(s, front, near)),
@@ -36,6 +31,36 @@ func (c *Cuts) Shape(v View, id string) []byte {
 
 // ghostShown is the room in pixels for hair before the cut below all else.
 const ghostShown = 50
+
+// ghost returns the path data of the hair before the cut, and of its outline. How long
+// it was does not matter here, so it runs out of the picture.
+func (s *shape) ghost(f *silhouette.Fallen) (area, edge string) {
+	if f.Before <= f.Longest {
+		return "", ""
+	}
+	var a, e path.Data
+	bottom := s.box.Max.Y + ghostShown
+	lowest := 0.0
+	for _, loop := range s.outline(f.Strands, before) {
+		points := s.view.onPage(loop, s.size)
+		var run []path.Point
+		for i, p := range points {
+			lowest = max(lowest, min(p.Y+margin, bottom))
+			if p.Y < bottom {
+				run = append(run, p)
+			} else if len(run) > 0 {
+				e.Add(path.Fit(run, path.Coarse))
+				run = nil
+			}
+			points[i].Y = min(p.Y, bottom)
+		}
+		e.Add(path.Fit(run, path.Coarse))
+		a.Add(path.Fit(points, path.Coarse))
+		a.Close()
+	}
+	s.box.Max.Y = max(s.box.Max.Y, lowest)
+	return a.String(), e.String()
+}
 
 func before(s strand.Strand) strand.Path { return s.Before }
 

@@ -82,6 +82,31 @@ func TestGuideLine(t *testing.T) {
 	}
 }
 
+// A guide that goes on from what is cut below starts with the length there: at 45° up
+// to the line and straight out above it, that is the start at the hairline and what 45°
+// adds on the way to the line.
+func TestGuideGoesOn(t *testing.T) {
+	line := geom.Plane{N: geom.Vec3{Z: 1}, D: 9 * math.Cos(geom.Degrees(70))}
+	below := Cut{Guide: Travelling{Start: 4}, Lift: elevated(45)}
+	g := Travelling{Line: line, Below: &below}
+	want := 4 + 9*geom.Degrees(20)*math.Sqrt2/2
+	for _, phi := range []float64{10, 40, 69} {
+		expectNear(t, "even above the line", length(t, ball(), g, elevated(90), behind(phi)), want, 0.002)
+		expectNear(t, "45° above the line", length(t, ball(), g, elevated(45), behind(phi)), 4+9*geom.Degrees(90-phi)*math.Sqrt2/2, 0.002)
+	}
+	below.Guide = Facing(TowardFront, 20)
+	if _, err := g.Length(ball(), behind(30), elevated(90)); !errors.Is(err, ErrOutOfReach) {
+		t.Errorf("nothing is cut below, but a guide goes on: %v", err)
+	}
+}
+
+// Where hair ends above a guide line, over the ears, the hairline takes its place.
+func TestGuideLineAboveTheEars(t *testing.T) {
+	nape := landmark(t, "nape")
+	g := Travelling{Start: 5, Line: geom.PlaneAt(nape.P, geom.Vec3{Z: 1})}
+	expectNear(t, "on the hairline", length(t, adult(), g, elevated(45), landmark(t, "left ear top")), 5, 1e-6)
+}
+
 // A strand is as long where it is held as it is cut, and ends on its guide.
 func TestHeld(t *testing.T) {
 	point := geom.Vec3{X: -20}

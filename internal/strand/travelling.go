@@ -9,10 +9,13 @@ import (
 // along.
 type Travelling struct {
 	Start float64 // length at the guide line, in cm
-	// Line is the plane whose line on the head is the guide line, its normal up; the
-	// guide line is the hairline where it is the zero Plane. What grows below it is
-	// not reached.
+	// Line is the plane whose line on the head is the guide line, its normal up; where
+	// hair ends above it, and where it is the zero Plane, the hairline is the guide line.
+	// What grows below it is not reached.
 	Line geom.Plane
+	// Below is how the hair below the line was cut, if the guide goes on from there:
+	// then the start is the length that it has on the line.
+	Below *Cut
 }
 
 // Length follows from the ends p + L·d of neighbouring strands, which lie along the
@@ -30,7 +33,10 @@ func (g Travelling) Length(h *head.Head, root head.Point, l Lift) (float64, erro
 	if !ok {
 		return 0, ErrOutOfReach
 	}
-	length := g.Start
+	length, err := g.start(h, way[len(way)-1])
+	if err != nil {
+		return 0, err
+	}
 	for i := len(way) - 1; i > 0; i-- {
 		length = l.next(way[i], way[i-1], length)
 	}
@@ -38,6 +44,14 @@ func (g Travelling) Length(h *head.Head, root head.Point, l Lift) (float64, erro
 		return 0, ErrOutOfReach
 	}
 	return length, nil
+}
+
+// start returns the length at a point of the guide line.
+func (g Travelling) start(h *head.Head, at head.Point) (float64, error) {
+	if g.Below == nil {
+		return g.Start, nil
+	}
+	return g.Below.Guide.Length(h, at, g.Below.Lift)
 }
 
 // Hold is straight.
@@ -50,7 +64,7 @@ func (g Travelling) line(h *head.Head) func(head.Point) float64 {
 	if g.Line == (geom.Plane{}) {
 		return func(p head.Point) float64 { return head.Hair(h, p.U) }
 	}
-	return func(p head.Point) float64 { return g.Line.At(p.P) }
+	return func(p head.Point) float64 { return min(g.Line.At(p.P), head.Hair(h, p.U)) }
 }
 
 // next returns the length of the strand at b, a step up the head from a, where a
@@ -74,8 +88,7 @@ func (l Lift) next(a, b head.Point, length float64) float64 {
 }
 
 // downTo returns the points on the way from a root down the head to the zero of a
-// line, both ends included; ok is false where no hair grows there or the root lies
-// below it.
+// line, both ends included; ok is false where the root lies below it.
 func downTo(h *head.Head, root head.Point, line func(head.Point) float64) (way []head.Point, ok bool) {
 	const (
 		most    = 400 // steps; the longest way on a head takes 100
@@ -96,11 +109,8 @@ func downTo(h *head.Head, root head.Point, line func(head.Point) float64) (way [
 			return nil, false
 		}
 	}
-	return way, head.Hair(h, at.U) > -leastHair
+	return way, true
 }
-
-// leastHair is how far below the hairline, in cm, a way still counts as on it.
-const leastHair = 1e-6
 
 // between returns the point between two where a field is zero.
 func between(s head.Surface, a, b head.Point, field func(head.Point) float64) head.Point {
