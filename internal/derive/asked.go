@@ -36,6 +36,9 @@ func (s *solver) readBowl(sol *Solution) {
 			return
 		}
 		block, sol.Range = *f.Block, s.derived.of[f].Range
+		if shared := s.derived.of[f].Shared; shared != nil {
+			block = *f.Sized(shared.Total)
+		}
 	case g.Bowl != nil:
 		block = *g.Bowl
 	case g.Colour.Set() || (g.Mixed.Set() || g.Developer.Set()) && g.Ratio.Set():

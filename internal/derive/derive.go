@@ -232,40 +232,50 @@ func Reading(r shade.Reading) string {
 }
 
 // Value returns the computed value that a text in braces asks for: a quantity or a
-// shade, then "of" and the formula's name, as in {developer of gloss} and
-// {8N of gloss}. Where it names nothing the diagnostic says what can be named; where
-// the formula itself is broken the value is empty and nothing more is said.
+// shade, then "of" and the name of a formula, a section or a head sheet, as in
+// {developer of gloss}, {8N of gloss} and {area of nape}. Where it names nothing the
+// diagnostic says what can be named; where the thing itself is broken the value is
+// empty and nothing more is said.
 func (d *Derived) Value(l *lesson.Lesson, t source.Text) (string, *diag.Diagnostic) {
 	what, name, found := t.Cut(" of ")
 	if !found {
 		return "", valueFault(t, "write what to show and of which formula, as in {developer of gloss}", "{%s} names no formula", t.Value)
 	}
-	f, ok := l.Formula(name.Value)
-	if !ok {
-		return "", unknownFormula(l, name)
+	if f, ok := l.Formula(name.Value); ok {
+		return d.of[f].value(d, what)
 	}
-	derived := d.of[f]
-	if !derived.OK {
+	if value, fault, ok := d.onHead(l, what, name); ok {
+		return value, fault
+	}
+	if len(d.sheets[l]) > 0 {
+		return "", d.unknownName(l, name)
+	}
+	return "", unknownFormula(l, name)
+}
+
+// value returns a quantity of a computed formula.
+func (f *Formula) value(d *Derived, what source.Text) (string, *diag.Diagnostic) {
+	if !f.OK {
 		return "", nil
 	}
 	for _, q := range quantities {
 		if q.word != what.Value {
 			continue
 		}
-		if s, ok := q.read(d, derived); ok {
+		if s, ok := q.read(d, f); ok {
 			return s, nil
 		}
-		return "", valueFault(what, "take the value out of the text, or add it to the formula", "%s has no %s", name.Value, what.Value)
+		return "", valueFault(what, "take the value out of the text, or add it to the formula", "%s has no %s", f.Name.Value, what.Value)
 	}
-	for _, p := range derived.Bowl.Parts {
+	for _, p := range f.Bowl.Parts {
 		if p.Name == what.Value && p.Name != "" {
 			return p.Weighed.String(), nil
 		}
 	}
-	if mass, ok := derived.Shared.on(what.Value); ok {
+	if mass, ok := f.Shared.on(what.Value); ok {
 		return mass.String(), nil
 	}
-	return "", unknownQuantity(derived, what)
+	return "", unknownQuantity(f, what)
 }
 
 func valueFault(t source.Text, help, format string, args ...any) *diag.Diagnostic {

@@ -3,6 +3,7 @@ package derive
 import (
 	"plait/internal/diag"
 	"plait/internal/lesson"
+	"plait/internal/measure"
 	"plait/internal/parallel"
 	"plait/internal/scalp"
 	"plait/internal/sheet"
@@ -23,9 +24,11 @@ type Sheet struct {
 // SheetSection is a section of a head sheet.
 type SheetSection struct {
 	scalp.Section
-	Number int        // in the order of work, from 1; 0 where it has none
-	Bowls  []*Formula // that go on it, in the order of the lesson
-	Cut    *sheet.Cut // nil where it is not cut
+	Number  int          // in the order of work, from 1; 0 where it has none
+	Percent string       // of the scalp, "14.6 %"; all add up to 100 %
+	Product measure.Mass // that it would take by the sheet's `product`, in whole grams; zero without one
+	Bowls   []*Formula   // that go on it, in the order of the lesson
+	Cut     *sheet.Cut   // nil where it is not cut
 }
 
 // Plan returns the parted head. It is kept for as long as it is likely to be asked
@@ -105,10 +108,15 @@ func (s *Sheet) work() []diag.Diagnostic {
 		return []diag.Diagnostic{s.Explain(facts.fault)}
 	}
 	s.OK, s.Area, s.Warnings, s.Cut = true, facts.area, facts.warnings, facts.cut
-	for _, section := range facts.sections {
-		s.Sections = append(s.Sections, SheetSection{Section: section})
+	shares := scalp.Shares(facts.sections)
+	for i, section := range facts.sections {
+		s.Sections = append(s.Sections, SheetSection{Section: section, Percent: shares[i]})
 	}
 	found := s.number()
 	found = append(found, s.names()...)
-	return append(found, s.cuts()...)
+	found = append(found, s.cuts()...)
+	for i, mass := range products(s.Sheet.Product, s.Sections, s.Cut) {
+		s.Sections[i].Product = mass
+	}
+	return found
 }

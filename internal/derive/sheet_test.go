@@ -130,6 +130,56 @@ func TestNumbers(t *testing.T) {
 	}
 }
 
+// expectOnHead compares a value of a lesson, or what is said where it has none.
+func expectOnHead(t *testing.T, d *Derived, l *lesson.Lesson, in, want string) {
+	t.Helper()
+	got, fault := d.Value(l, source.Text{Value: in})
+	if fault != nil {
+		got = fault.Message + "; " + fault.Help
+	}
+	if got != want {
+		t.Errorf("{%s} is %q, want %q", in, got, want)
+	}
+}
+
+// The areas are those of a grid of 4000 by 2000 angles, the lengths sums of arcs of
+// the midline: one length to a level 8 cm below the ear canals is 2.10 cm at the nape
+// and 18.82 cm at the crown.
+func TestValuesOnHead(t *testing.T) {
+	d, l, found := withSheet(t, "", "The nape has `{area of nape}`.\n",
+		"sections: [{part: ear to ear}, {part: level, at: occipital bone, to: ear back, of: back, gives: [above, nape]}]\ncut: [{of: all, guide: {level: -8}}]\n")
+	expectMessages(t, found)
+	expectOnHead(t, d, l, "area of nape", "88 cm²")
+	expectOnHead(t, d, l, "share of nape", "14.6 %")
+	expectOnHead(t, d, l, "share of front", "35.8 %")
+	expectOnHead(t, d, l, "area of nape in plan", "88 cm²")
+	expectOnHead(t, d, l, "area of plan", "603 cm²")
+	expectOnHead(t, d, l, "number of nape", "3")
+	expectOnHead(t, d, l, "shortest of nape", "2 cm")
+	expectOnHead(t, d, l, "at crown of plan", "19 cm")
+	expectOnHead(t, d, l, "at nape of plan", "2 cm")
+	expectOnHead(t, d, l, "weight of plan", "plan has no weight; take the value out of the text, or add a cut that has it")
+	expectOnHead(t, d, l, "aera of nape", `nape has no "aera"; did you mean "area"? it has: area, share, number, shortest, longest, mean`)
+	expectOnHead(t, d, l, "area of nap", `this lesson has no formula, section or head sheet "nap"; did you mean "nape"? this lesson has: above, front, nape, plan`)
+	expectOnHead(t, d, l, "at crwn of plan", `there is no landmark "crwn"; did you mean "at crown"? the landmarks are: front hairline, apex, crown, below crown, occipital bone, nape, widest back, left recession, right recession, left ear top, right ear top, left ear back, right ear back, left nape corner, right nape corner, left parietal ridge, right parietal ridge`)
+}
+
+// By the model a head takes 44.8 g on 2 cm of hair, 103.6 g on 10 and 177.1 g on 20,
+// worked out by hand; the column adds up to whole grams.
+func TestProduct(t *testing.T) {
+	for length, want := range map[string]string{"2": "45 g", "10": "104 g", "20": "177 g"} {
+		d, l, found := withSheet(t, "", "Text.\n", fourSections+"product: {length: "+length+", density: 200, coat: 0.05, ratio: 1.2}\n")
+		expectMessages(t, found)
+		var sum measure.Mass
+		for _, s := range d.Sheets(l)[0].Sections {
+			sum = sum.Add(s.Product)
+		}
+		if sum.String() != want {
+			t.Errorf("%s cm take %s, want %s", length, sum, want)
+		}
+	}
+}
+
 // A guide that goes on from another section starts with the length that section has
 // where the two meet, and from there on follows its own elevation. At 90 degrees
 // that length stays.

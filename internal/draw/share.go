@@ -1,34 +1,8 @@
 package draw
 
 import (
-	"fmt"
-	"math"
-	"sort"
-
 	"plait/internal/scalp"
 )
 
-// Shares returns each section's share of the scalp in per cent with one decimal, as
-// text: "14.6 %". They are rounded by largest remainder, so that they add up to 100 %.
-func Shares(plan *scalp.Plan) []string {
-	const whole = 1000 // tenths of a per cent
-	tenths := make([]int, len(plan.Sections))
-	rest := make([]float64, len(plan.Sections))
-	order := make([]int, len(plan.Sections))
-	left := whole
-	for i, s := range plan.Sections {
-		exact := float64(s.Share * whole)
-		tenths[i] = int(math.Floor(exact))
-		rest[i], order[i] = exact-float64(tenths[i]), i
-		left -= tenths[i]
-	}
-	sort.SliceStable(order, func(a, b int) bool { return rest[order[a]] > rest[order[b]] })
-	for _, i := range order[:min(max(left, 0), len(order))] {
-		tenths[i]++
-	}
-	texts := make([]string, len(tenths))
-	for i, t := range tenths {
-		texts[i] = fmt.Sprintf("%d.%d %%", t/10, t%10)
-	}
-	return texts
-}
+// Shares returns each section's share of the scalp, as it is printed.
+func Shares(plan *scalp.Plan) []string { return scalp.Shares(plan.Sections) }
