@@ -15,7 +15,10 @@ var usualRatios = map[shade.Kind][2]measure.Ratio{
 	shade.HighLift:  {oneTo(2, 1), oneTo(2, 1)}, // common practice
 	shade.Demi:      {oneTo(2, 1), oneTo(2, 1)}, // BCcampus 2021, ch. 3.1
 	shade.Toner:     {oneTo(2, 1), oneTo(2, 1)}, // common practice
+	shade.AcidToner: {oneTo(2, 1), oneTo(2, 1)}, // common practice
 	shade.Lightener: {oneTo(1, 1), oneTo(3, 1)}, // common practice
+
+	shade.AlkalineToner: {oneTo(1, 1), oneTo(2, 1)}, // common practice
 }
 
 // oneTo returns the ratio 1:n/of.

@@ -3,6 +3,7 @@ package check
 import (
 	"plait/internal/derive"
 	"plait/internal/diag"
+	"plait/internal/shade"
 )
 
 var rangeTerms = Rule{
@@ -19,9 +20,19 @@ var rangeTerms = Rule{
 	Formula: func(p *Pass, f *derive.Formula) {
 		for _, r := range f.Ranges() {
 			if _, ok := r.Kinds[f.Kind.Value]; !ok {
-				p.Reportf(f.Kind.Span, "add the kind with ratio, time and strengths to the range file",
+				p.Reportf(f.Kind.Span, termsHelp(f.Kind.Value, r),
 					"%s gives no directions for %s", r.Name, f.Kind.Value)
 			}
 		}
 	},
+}
+
+// termsHelp says what to do about a kind that a range gives no directions for: a toner
+// may be one of those that it does give.
+func termsHelp(kind shade.Kind, r *shade.Range) string {
+	help := "add the kind with ratio, time and strengths to the range file"
+	for _, other := range r.OtherToners(kind) {
+		help += "; it has " + string(other)
+	}
+	return help
 }

@@ -54,7 +54,7 @@ var readingRange = []Rule{
 	},
 	{
 		ID: "range/kind", Title: "directions are given for known kinds of colour",
-		Why:    "The kinds are permanent, demi, toner, high-lift, lightener, filler and direct.",
+		Why:    "The kinds are permanent, demi, toner, acid toner, alkaline toner, high-lift, lightener, filler and direct.",
 		Of:     Range,
 		Before: "kinds:\n  permanent-cream: {ratio: \"1:1.5\", time: 30-45 min, strengths: [3 %, 6 %]}",
 		After:  "kinds:\n  permanent: {ratio: \"1:1.5\", time: 30-45 min, strengths: [3 %, 6 %]}",

@@ -234,7 +234,7 @@ func TestRangeFaults(t *testing.T) {
 	expectFaults(t, meadow, "[7N,", "[7Z,", meadow+`:7:10 range/code: shade "7Z" has no tone "Z" in this range; write the code as this range does, or mend code and tones above`)
 	expectFaults(t, meadow, "[7N,", "[6N,", meadow+`:7:10 range/level: shade "6N" lies outside the levels of the range; add the level under levels, or mend the code`)
 	expectFaults(t, meadow, "[7N,", "[8N,", meadow+`:7:14 range/shade-twice: shade "8N" is listed twice; delete one of them`)
-	expectFaults(t, meadow, "demi:", "semi:", meadow+`:8:9 range/kind: "semi" is not a kind of colour; the kinds are: permanent, demi, toner, high-lift, lightener, filler, direct`)
+	expectFaults(t, meadow, "demi:", "semi:", meadow+`:8:9 range/kind: "semi" is not a kind of colour; the kinds are: permanent, demi, toner, acid toner, alkaline toner, high-lift, lightener, filler, direct`)
 	expectFaults(t, meadow, `"1:2"`, `"2:1"`, meadow+`:8:24 range/ratio: ratio "2:1" is ambiguous: plait reads colour:developer, and colour is never the larger; if you mean 2 of developer to 1 of colour, write 1:2`)
 	expectFaults(t, meadow, "[1.8 %]", "[13 %]", meadow+`:8:59 range/strength: 13 % is stronger than any developer may be; the law stops at 12 % (40 vol)`)
 	expectFaults(t, meadow, "colour: 60 g", "colour: 0 g", meadow+":9:17 range/pack: a pack of nothing; write what the pack holds, as in 60 g")

@@ -224,7 +224,13 @@ func (l *lowering) ratio() measure.Ratio {
 		return measure.Ratio{}
 	}
 	l.errorf("formula/ratio", b.Developer.Span, "a developer, but no ratio, and the range states none for this kind of colour")
-	l.help("write the ratio of colour to developer, as in 1:1.5")
+	help := "write the ratio of colour to developer, as in 1:1.5"
+	if l.rng != nil {
+		for _, kind := range l.rng.OtherToners(b.Kind.Value) {
+			help += "; the range has " + string(kind)
+		}
+	}
+	l.help("%s", help)
 	return measure.Ratio{}
 }
 

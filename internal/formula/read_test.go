@@ -185,8 +185,8 @@ func TestAdditiveFaults(t *testing.T) {
 }
 
 func TestServiceFaults(t *testing.T) {
-	expectFault(t, "kind: semi-demi", `2:7-16 formula/kind: "semi-demi" is not a kind of colour; the kinds are: permanent, demi, toner, high-lift, lightener, filler, direct`)
-	expectFault(t, "kind: toners", `2:7-13 formula/kind: "toners" is not a kind of colour; did you mean toner? the kinds are: permanent, demi, toner, high-lift, lightener, filler, direct`)
+	expectFault(t, "kind: semi-demi", `2:7-16 formula/kind: "semi-demi" is not a kind of colour; the kinds are: permanent, demi, toner, acid toner, alkaline toner, high-lift, lightener, filler, direct`)
+	expectFault(t, "kind: toners", `2:7-13 formula/kind: "toners" is not a kind of colour; did you mean toner? the kinds are: permanent, demi, toner, acid toner, alkaline toner, high-lift, lightener, filler, direct`)
 	expectFault(t, "time: 35", `2:7-9 formula/time: "35" has no unit of time; write minutes, as in 15 min`)
 	expectFault(t, "time: 0 min", "2:7-12 formula/time: no time at all; write how long it stays on, as in 15 min from last section")
 	expectFault(t, "time: 35 min from noon", `2:19-23 formula/time: "noon" is no moment a time can count from; write from last section (the end of application) or from first touch`)

@@ -45,7 +45,7 @@ func CoversWhite(kind shade.Kind, applied shade.Level, white exact.Number) bool 
 	switch kind {
 	case shade.Permanent:
 		return applied <= coversUpTo
-	case shade.Demi, shade.Toner, shade.Direct:
+	case shade.Demi, shade.Toner, shade.AcidToner, shade.AlkalineToner, shade.Direct:
 		return applied <= coversUpTo && white.Less(exact.Half)
 	}
 	return false

@@ -42,7 +42,7 @@ func times() []entry {
 		usual(shade.Demi, college, "20-30 min"),
 		usual(shade.Direct, college+", where it is called semi-permanent", "20-30 min"),
 		usual(shade.HighLift, practice, "45-55 min"),
-		usual(shade.Toner, practice, "5-20 min"),
+		usual(shade.Toner, practice, "5-20 min"), usual(shade.AcidToner, practice, "5-20 min"), usual(shade.AlkalineToner, practice, "5-20 min"),
 		usual(shade.Lightener, practice, "up to 50 min"),
 		computed("resistant white", practice, "35-45 min", func(*testing.T) string { return timing.ResistantWhite.String() }),
 		not("temporary colour, 0 to 20 minutes", college, "plait has no such kind: it is a rinse and no formula"),

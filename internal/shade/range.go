@@ -17,20 +17,23 @@ import (
 // Kind is what a formula is, after what it does to hair.
 type Kind string
 
-// The kinds of colour.
+// The kinds of colour. A toner is acid, which only deposits, or alkaline, which opens
+// the hair as well; Toner is one whose maker does not say.
 const (
-	Permanent Kind = "permanent"
-	Demi      Kind = "demi"
-	Toner     Kind = "toner"
-	HighLift  Kind = "high-lift"
-	Lightener Kind = "lightener"
-	Filler    Kind = "filler"
-	Direct    Kind = "direct"
+	Permanent     Kind = "permanent"
+	Demi          Kind = "demi"
+	Toner         Kind = "toner"
+	AcidToner     Kind = "acid toner"
+	AlkalineToner Kind = "alkaline toner"
+	HighLift      Kind = "high-lift"
+	Lightener     Kind = "lightener"
+	Filler        Kind = "filler"
+	Direct        Kind = "direct"
 )
 
 // Kinds returns all kinds.
 func Kinds() []Kind {
-	return []Kind{Permanent, Demi, Toner, HighLift, Lightener, Filler, Direct}
+	return []Kind{Permanent, Demi, Toner, AcidToner, AlkalineToner, HighLift, Lightener, Filler, Direct}
 }
 
 // ParseKind reads the name of a kind.
@@ -124,6 +127,19 @@ func (r *Range) listed(c Code) (string, bool) {
 		}
 	}
 	return "", false
+}
+
+// OtherToners returns the toners that the maker gives directions for, where a kind is one
+// that it gives none for.
+func (r *Range) OtherToners(kind Kind) []Kind {
+	toners := []Kind{Toner, AcidToner, AlkalineToner}
+	if !slices.Contains(toners, kind) {
+		return nil
+	}
+	return slices.DeleteFunc(toners, func(k Kind) bool {
+		_, given := r.Kinds[k]
+		return !given
+	})
 }
 
 // Allows reports whether the maker allows shades of another range in one bowl with this

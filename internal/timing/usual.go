@@ -16,6 +16,9 @@ var usual = map[shade.Kind]measure.Span{
 	shade.HighLift:  minutes(45, 55), // common practice
 	shade.Toner:     minutes(5, 20),  // common practice; watched
 	shade.Lightener: minutes(0, 50),  // common practice; watched
+
+	shade.AcidToner:     minutes(5, 20), // common practice; watched
+	shade.AlkalineToner: minutes(5, 20), // common practice; watched
 }
 
 func minutes(low, high int) measure.Span {
