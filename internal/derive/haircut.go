@@ -88,8 +88,11 @@ func guideOn(h *strand.Haircut, cut *sheet.Cut, of []int) (strand.Guide, bool) {
 	if !ok {
 		return nil, false
 	}
-	start, err := h.Length(section, root)
-	return strand.Travelling{Start: start, Line: geom.PlaneAt(root.P, geom.Vec3{Z: 1})}, err == nil
+	below := h.Cuts[section]
+	if below.Guide == nil {
+		return nil, false
+	}
+	return strand.Travelling{Line: geom.PlaneAt(root.P, geom.Vec3{Z: 1}), Below: &below}, true
 }
 
 // meeting returns the lowest point in which sections meet those that were cut

@@ -51,7 +51,11 @@ func guided(c strand.Cut) string {
 	case strand.Fixed:
 		return "cut to " + centimetres(g.Cm) + " all over"
 	case strand.Travelling:
-		return "travelling guide from " + centimetres(g.Start) + ", held " + held(c.Lift)
+		from := "from " + centimetres(g.Start)
+		if g.Below != nil {
+			from = "that goes on from the hair below"
+		}
+		return "travelling guide " + from + ", held " + held(c.Lift)
 	case strand.Wall:
 		return "cut at a wall, held " + held(c.Lift)
 	case strand.Stationary:
