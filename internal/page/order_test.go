@@ -7,14 +7,14 @@ import (
 	"plait/internal/course"
 )
 
-// 8V is in two bowls of the course, 10 g and 3 g a head: 12 heads take 156 g, a tenth on
-// top is 171.6 g, and three tubes of 60 g hold it.
+// 8V is in two bowls of the course, 10 g and a sixth of 10 g a head: 12 heads take 140 g,
+// a tenth on top is 154 g, and three tubes of 60 g hold it.
 func TestOrderPage(t *testing.T) {
 	file, _ := render(t, 0).Get("order.html")
 	page := plain(string(file.Data))
 	for _, want := range []string{
 		"For 12 heads", "10 % on top",
-		`<th scope="row">8V</th><td>3 × 60 g</td><td>171.6 g</td><td>23.70 GBP</td><td>156 g</td><td>15.6 g</td><td>–</td>`,
+		`<th scope="row">8V</th><td>3 × 60 g</td><td>154 g</td><td>23.70 GBP</td><td>140 g</td><td>14 g</td><td>–</td>`,
 		`data-do="print"`,
 	} {
 		if !strings.Contains(page, want) {
