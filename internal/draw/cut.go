@@ -3,6 +3,7 @@ package draw
 import (
 	"bytes"
 	"html"
+	"strconv"
 	"strings"
 
 	"plait/internal/head"
@@ -134,22 +135,39 @@ func (c *Cuts) sectionAt(v View, root head.Point) int {
 	return c.fallen.Plan.SectionAt(head.At(c.fallen.Plan.Head, seen))
 }
 
-// label is text over a drawing.
+// caption is text over a drawing.
 type caption struct {
 	at   path.Point
 	text string
 }
 
-// captions writes texts of a size in pixels in the middle over their points.
-func captions(list []caption, size string) string {
+// captionHeight is the height of letters in pixels over a head alone, which a page shows
+// at about half its size.
+const captionHeight = 21.0
+
+// captions writes texts of a height in pixels in the middle over their points.
+func captions(list []caption, height float64) string {
 	if len(list) == 0 {
 		return ""
 	}
+	drop := float64(0.355 * height) // from the middle of a letter to its foot
 	var b strings.Builder
 	for _, c := range list {
-		at := path.Grid(c.at.Add(path.Point{Y: 4.2}))
+		at := path.Grid(c.at.Add(path.Point{Y: drop}))
 		b.WriteString(`<text x="` + path.Decimal(at.X) + `" y="` + path.Decimal(at.Y) + `">` + html.EscapeString(c.text) + `</text>`)
 	}
-	return `<g class="n" fill="` + ink + `" stroke="#fff" stroke-width="4" paint-order="stroke" text-anchor="middle" ` +
-		`font-family="Helvetica,Arial,sans-serif" font-weight="600" font-size="` + size + `">` + b.String() + `</g>`
+	return `<g class="n" fill="` + ink + `" stroke="#fff" stroke-width="5" paint-order="stroke" text-anchor="middle" ` +
+		`font-family="Helvetica,Arial,sans-serif" font-weight="600" font-size="` + whole(height) + `">` + b.String() + `</g>`
+}
+
+// larger returns how much larger a picture is than that of a head alone. It is shown
+// as wide, so its lines and letters must be as much larger to be seen.
+func (v View) larger(b Box) float64 {
+	size, usual := b.Max.Sub(b.Min), v.Canvas().Max
+	return max(1, size.X/usual.X)
+}
+
+// stroked writes the width of a line that is so wide on a head alone.
+func stroked(width, larger float64) string {
+	return strconv.FormatFloat(float64(width*larger), 'f', 1, 64)
 }

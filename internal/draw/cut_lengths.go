@@ -51,7 +51,7 @@ func (c *Cuts) Lengths(v View, id string) []byte {
 		element(`class="c" stroke="`+levelTint+`" stroke-width="1.5"`, thick.String())
 	description := "Lines of equal length every " + fmt.Sprintf("%.0f cm. ", step) + c.sections(b, c.lengths)
 	return c.picture(v, id, "lengths", description, v.Canvas(),
-		b.layers.Body, b.layers.Sections, levels, b.layers.Partings, b.layers.Outline, captions(labels, "12"))
+		b.layers.Body, b.layers.Sections, levels, b.layers.Partings, b.layers.Outline, captions(labels, valueHeight))
 }
 
 // heights are the lengths at the corners of the seen polygons of a section.
@@ -169,9 +169,10 @@ func (m *heights) crossing(s meshSide, level float64) path.Point {
 // Room in pixels that the value on a line needs: from the outline of what is seen,
 // from other values and along its line.
 const (
-	valueFromEdge  = 11.0
-	valueFromValue = 24.0
-	valueOnLine    = 44.0
+	valueHeight    = 18.0
+	valueFromEdge  = 14.0
+	valueFromValue = 32.0
+	valueOnLine    = 54.0
 )
 
 // clear finds a place for the value of a line: as near to its middle as there is

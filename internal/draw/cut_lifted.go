@@ -38,15 +38,16 @@ func (c *Cuts) Lifted(v View, id string) []byte {
 		d.run(run)
 	}
 	c.combed(d)
-	strands := element(`class="s" stroke-width="1"`, d.strands.String())
-	over := element(`class="m" stroke="`+endsRed+`" stroke-width="2"`, d.ends.String()) +
-		element(`class="f" stroke-width="3.4" stroke-linecap="butt"`, d.fingers.String()) +
-		element(`class="g" stroke="`+guideInk+`" stroke-width="2.6"`, d.guides.String()) +
+	k := v.larger(d.box)
+	strands := element(`class="s" stroke-width="`+stroked(1, k)+`"`, d.strands.String())
+	over := element(`class="m" stroke="`+endsRed+`" stroke-width="`+stroked(2.2, k)+`"`, d.ends.String()) +
+		element(`class="f" stroke-width="`+stroked(3.6, k)+`" stroke-linecap="butt"`, d.fingers.String()) +
+		element(`class="g" stroke="`+guideInk+`" stroke-width="`+stroked(2.8, k)+`"`, d.guides.String()) +
 		element(`class="g v" fill="`+endsRed+`" stroke="none"`, d.points.String()) +
-		element(`class="d" stroke="#555" stroke-width="1.2" stroke-dasharray="5 4"`, d.broken.String()) +
-		element(`class="w" stroke="`+ink+`" stroke-width="1.6"`, d.arcs.String()) +
+		element(`class="d" stroke="#555" stroke-width="`+stroked(1.3, k)+`" stroke-dasharray="5 4"`, d.broken.String()) +
+		element(`class="w" stroke="`+ink+`" stroke-width="`+stroked(1.6, k)+`"`, d.arcs.String()) +
 		element(`class="w v" fill="`+ink+`" stroke="none"`, d.heads.String()) +
-		captions(d.captions, "15")
+		captions(d.captions, float64(captionHeight*k))
 	description := "How the hair is lifted for the cut. " +
 		c.sections(b, func(i int) string { return guided(c.fallen.Cuts[i]) })
 	return c.picture(v, id, "lifted for the cut", description, d.box,
@@ -263,7 +264,7 @@ func dot(at path.Point) path.Chain {
 const (
 	fallLong   = 120.0
 	arcRadius  = 80.0
-	angleAway  = 99.0
+	angleAway  = 108.0
 	angleShare = 0.7
 	leastAngle = 8.0 // degrees that can be shown
 )
@@ -296,7 +297,7 @@ func (d *liftedLines) angle(run []lifted) {
 	d.heads.Close()
 	middle := arc[len(arc)/2].Sub(root).Unit()
 	at := root.Add(middle.Scale(angleAway))
-	d.box = d.box.Holding(at, float64(2*margin))
+	d.box = d.box.Holding(at, float64(3*margin))
 	d.captions = append(d.captions, caption{at, degrees(s.cut.Lift.Elevation)})
 }
 

@@ -26,7 +26,7 @@ func (c *Cuts) Shape(v View, id string) []byte {
 		haired(s.data(front)),
 		element(`class="s" stroke="`+hairInk+`" stroke-width=".8"`, s.lines(near)),
 		element(`class="m" stroke="`+endsRed+`" stroke-width="3"`, c.perimeter(s, front, near)),
-		weight, captions(names, "15"))
+		weight, captions(names, float64(captionHeight*v.larger(s.box))))
 }
 
 // ghostShown is the room in pixels for hair before the cut below all else.
@@ -168,7 +168,7 @@ func (s *shape) weight(f *silhouette.Fallen) (line string, names []caption) {
 }
 
 // weightAway is the distance in pixels of its name from the end of the weight line.
-const weightAway = 32.0
+const weightAway = 46.0
 
 // ends returns how far the ends near a height reach to both sides, in cm of the
 // reference head.
