@@ -31,6 +31,9 @@ func (b *builder) home() ([]byte, error) {
 	if b.hasOrder() {
 		v.Pages = append(v.Pages, Link{Text: orderTitle, Path: orderPage})
 	}
+	for _, p := range c.Papers {
+		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: paperPath(p.Name)})
+	}
 	for _, p := range c.Pages {
 		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: standingPath(p)})
 	}

@@ -25,6 +25,7 @@ import (
 	"plait/internal/lesson"
 	"plait/internal/markdown"
 	"plait/internal/mix"
+	"plait/internal/paper"
 )
 
 // Options say how pages are made.
@@ -298,6 +299,9 @@ func (b *builder) jobs() []job {
 	for _, l := range b.course.Lessons {
 		list = append(list, job{lessonPath(l), func() ([]byte, error) { return b.lesson(l) }})
 	}
+	for _, p := range paper.All(b.course, b.derived) {
+		list = append(list, job{paperPath(p.Name), func() ([]byte, error) { return b.paper(p) }})
+	}
 	for _, p := range b.course.Pages {
 		list = append(list, job{standingPath(p), func() ([]byte, error) { return b.standing(p) }})
 	}
@@ -330,6 +334,7 @@ func run(jobs []job, workers int) ([][]byte, error) {
 // Paths of pages from the root of the site.
 func lessonPath(l *lesson.Lesson) string { return "lessons/" + l.Name + ".html" }
 func modulePath(m *course.Module) string { return "modules/" + m.Name.Value + ".html" }
+func paperPath(name string) string        { return "papers/" + name + ".html" }
 func standingPath(p *course.Page) string { return p.Name + ".html" }
 
 // root is the way from a page to the root of the site.

@@ -11,14 +11,18 @@ const (
 	usualSet  = "plait"
 	lessonSet = "plait-lesson"
 	filmSet   = "plait-film" // of a lesson with a recording
+	paperSet  = "plait-paper"
 )
 
-var sets = []string{usualSet, lessonSet, filmSet}
+var sets = []string{usualSet, lessonSet, filmSet, paperSet}
 
 // setOf returns what a kind of page calls in.
 func setOf(kind string) string {
-	if kind == "lesson" {
+	switch kind {
+	case "lesson":
 		return lessonSet
+	case "paper":
+		return paperSet
 	}
 	return usualSet
 }

@@ -9,8 +9,9 @@ import (
 )
 
 // Judge reports whether what a learner gave is right. A page writes a typed answer as
-// it was typed; what was chosen, ordered or paired, as the numbers of the things shown,
-// from 0, with spaces between. Anything that cannot be understood is wrong.
+// it was typed, and all else as numbers from 0 with spaces between: of what was chosen,
+// the numbers of the options shown; of an order, the place of each thing shown; of pairs,
+// the number of what stands beside each. Anything that cannot be understood is wrong.
 func (q *Question) Judge(figures int, given string) bool {
 	f := q.Figures[figures]
 	switch {
@@ -52,11 +53,11 @@ func (f *Figures) rightOptions() []int {
 	return right
 }
 
-// rightOrder returns the things shown in the order they belong in.
+// rightOrder returns for each thing shown the place it belongs in.
 func (f *Figures) rightOrder(q *Question) []int {
-	var right []int
-	for _, t := range q.Order {
-		right = append(right, slices.Index(f.Shown, t.Value))
+	right := make([]int, len(q.Order))
+	for place, t := range q.Order {
+		right[slices.Index(f.Shown, t.Value)] = place
 	}
 	return right
 }
