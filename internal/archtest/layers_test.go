@@ -73,6 +73,7 @@ var layers = []struct {
 		"internal/path",
 		"internal/draw",
 		"internal/page",
+		"internal/report",
 	}},
 	{name: "L6 edges", edge: true, rows: []string{
 		"internal/disk",

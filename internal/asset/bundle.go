@@ -77,6 +77,11 @@ func Script(layouts fs.FS, entry, global string) ([]byte, error) {
 	return bundle(layouts, entry, global)
 }
 
+// Sheet bundles one style sheet and what it imports, for a page that holds its own.
+func Sheet(layouts fs.FS, entry string) ([]byte, error) {
+	return bundle(layouts, entry, "")
+}
+
 // Name returns the path of an asset: a folder for all of them, the file's own
 // name, and the first digits of a hash of its content. A changed file has a new
 // name, so an old page never meets a new style sheet.

@@ -41,6 +41,7 @@ type commands struct {
 	Mix     mixCommand     `cmd:"" help:"Weigh one bowl here and now."`
 	Draft   draftCommand   `cmd:"" help:"Make a lesson to be edited out of a film's captions."`
 	Order   orderCommand   `cmd:"" help:"Say what a class has to buy: grams, packs and cost."`
+	Mark    markCommand    `cmd:"" help:"Mark answer files into a register, with a report and the keys."`
 	Explain explainCommand `cmd:"" help:"Say what a rule means, why, and on whose word."`
 
 	Version kong.VersionFlag `help:"Print the version."`
@@ -132,7 +133,7 @@ func code(c console, err error) int {
 		return exitFine
 	case errors.Is(err, errCourse):
 		return exitCourse
-	case errors.As(err, &use), errors.Is(err, disk.ErrInput), errors.Is(err, disk.ErrForeign):
+	case errors.As(err, &use), errors.Is(err, disk.ErrInput), errors.Is(err, disk.ErrForeign), errors.Is(err, disk.ErrSite):
 		fmt.Fprintln(c.err, "plait:", err)
 		return exitUse
 	case errors.Is(err, build.ErrLayouts):

@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"html/template"
-	"strings"
 
 	"plait/internal/answer"
 	"plait/internal/derive"
@@ -130,16 +129,10 @@ func paperQuestion(i int, q *paper.Question) PaperQuestion {
 		f := paperFigures(q, &q.Figures[j])
 		f.ID = fmt.Sprintf("question_%d_%d", i, j)
 		f.Name = q.ID()
-		f.Code = paperCode(i, j)
+		f.Code = paper.Code(i, j)
 		v.Figures = append(v.Figures, f)
 	}
 	return v
-}
-
-// paperCode names a question and its figures on paper: 7 and b for the seventh question
-// with its second figures.
-func paperCode(question, figures int) string {
-	return fmt.Sprintf("%d%s", question+1, strings.Repeat("abcdefghijklmnopqrstuvwxyz"[figures%26:figures%26+1], 1+figures/26))
 }
 
 // paperFigures shows a question in one way. Of the answer it takes only what a learner

@@ -14,6 +14,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plait/internal/answerfile"
@@ -246,4 +247,12 @@ func (p *Paper) Draw(seed uint64) []Asked {
 func (p *Paper) Needed(of int) int {
 	n, _ := p.PassMark.Mul(exact.Int(int64(of))).Ceil(exact.One).Int64()
 	return int(n)
+}
+
+// Code names a question and its figures on printed papers and in the printed key, both
+// counted from 0: 7b for the seventh question with its second figures, 7bb for the
+// twenty-eighth.
+func Code(question, figures int) string {
+	letter := string(rune('a' + figures%26))
+	return strconv.Itoa(question+1) + strings.Repeat(letter, 1+figures/26)
 }
