@@ -21,7 +21,7 @@ import (
 	"plait/internal/disk"
 	"plait/internal/paper"
 	"plait/internal/register"
-	"plait/internal/report"
+	classreport "plait/internal/report"
 	"plait/layouts"
 )
 
@@ -78,7 +78,7 @@ func (cmd markCommand) Run(ctx context.Context, c console) error {
 		return err
 	}
 	added := reg.Add(sittings)
-	in := report.Input{Course: result.Course, Papers: papers, Register: reg, Refused: refused, Layouts: layouts.FS}
+	in := classreport.Input{Course: result.Course, Papers: papers, Register: reg, Refused: refused, Layouts: layouts.FS}
 	if err := shelve(shelf, in); err != nil {
 		return err
 	}
@@ -202,7 +202,7 @@ func readLimited(name string) ([]byte, error) {
 
 // shelve writes everything that follows from a register. The register itself comes
 // first: all else can be made again.
-func shelve(shelf *disk.Shelf, in report.Input) error {
+func shelve(shelf *disk.Shelf, in classreport.Input) error {
 	files := []struct {
 		name string
 		make func() ([]byte, error)
@@ -211,13 +211,13 @@ func shelve(shelf *disk.Shelf, in report.Input) error {
 		{"register.csv", in.Register.CSV},
 		{"answers.csv", in.Register.AnswersCSV},
 		{"practicals.csv", in.Register.PracticalsCSV},
-		{"report.html", func() ([]byte, error) { return report.Page(in) }},
+		{"report.html", func() ([]byte, error) { return classreport.Page(in) }},
 	}
 	for _, p := range in.Papers {
 		files = append(files, struct {
 			name string
 			make func() ([]byte, error)
-		}{report.KeyFile(p), func() ([]byte, error) { return report.Key(in, p) }})
+		}{classreport.KeyFile(p), func() ([]byte, error) { return classreport.Key(in, p) }})
 	}
 	for _, f := range files {
 		data, err := f.make()
