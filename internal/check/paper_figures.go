@@ -26,7 +26,7 @@ var paperFigures = Rule{
 
 func judgeKept(p *Pass, q *derive.Question) {
 	practised := map[string]bool{q.Ask: true}
-	for _, v := range q.Variants {
+	for _, v := range q.Practice() {
 		practised[v.Ask] = true
 	}
 	kept := q.ForPapers()

@@ -1,6 +1,8 @@
 package derive
 
 import (
+	"slices"
+
 	"time"
 
 	"plait/internal/amount"
@@ -26,7 +28,7 @@ type Question struct {
 	// the one with the figures of the question itself is left out.
 	Variants []Variant
 
-	kept []Variant // with the figures that are kept for papers
+	paper []Variant // with the figures that are kept for papers
 }
 
 // ID names the question in the course: the lesson, a stroke and its own name.
@@ -103,15 +105,19 @@ func (d *Derived) Practice(l *lesson.Lesson) []*Question {
 }
 
 // ForPapers returns what papers may ask of a question: all its figures where it is kept
-// for them as a whole, else those that are.
+// for them as a whole, else those that were kept for them and those that no page shows.
 func (q *Question) ForPapers() []Solution {
 	var list []Solution
-	variants := q.kept
+	variants := slices.Concat(q.paper, q.Kept())
 	if q.Paper.Alone {
 		list, variants = append(list, q.Solution), q.Variants
 	}
+	asked := map[string]bool{}
 	for _, v := range variants {
-		list = append(list, v.Solution)
+		if !asked[v.Ask] {
+			asked[v.Ask] = true
+			list = append(list, v.Solution)
+		}
 	}
 	return list
 }
@@ -129,7 +135,7 @@ func (d *Derived) ask(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 		q.Solution = s.solve(asked.Given, asked.Ask.Value)
 		if q.OK = !diag.HasErrors(s.found); q.OK {
 			q.Variants = s.variants(q.Solution, asked.Vary)
-			q.kept = s.variants(q.Solution, asked.Paper.Vary)
+			q.paper = s.variants(q.Solution, asked.Paper.Vary)
 			q.OK = !diag.HasErrors(s.found)
 		}
 		found = append(found, s.found...)

@@ -87,7 +87,7 @@ func (b *builder) paper(p *paper.Paper) ([]byte, error) {
 		Asked: "Every learner is asked the same questions, with figures of their own.",
 	}
 	if p.Asked < len(p.Questions) {
-		v.Asked = fmt.Sprintf("%d of these %d questions are drawn for each learner, with figures of their own.", p.Asked, len(p.Questions))
+		v.Asked = fmt.Sprintf("%d of %d questions are drawn for each learner, with figures of their own.", p.Asked, len(p.Questions))
 	}
 	data := paperData{Paper: p.Name, Course: p.CourseID, Edition: p.Edition, Text: p.Text, Minutes: int(p.Time.Value.Minutes())}
 	for _, d := range p.Draws {

@@ -81,7 +81,7 @@ func (b *builder) question(q *derive.Question) (string, error) {
 func (b *builder) questionScript(script []byte) asset.File {
 	data := map[string]questionData{}
 	for _, l := range b.course.Lessons {
-		for _, q := range b.derived.Questions(l) {
+		for _, q := range b.derived.Practice(l) {
 			if v, ok := questionView(q); q.OK && ok {
 				data[v.Card] = v.data
 			}
@@ -98,7 +98,7 @@ func (b *builder) questionScript(script []byte) asset.File {
 
 // asked returns the question that a lesson asks in a block.
 func (b *builder) asked(l *lesson.Lesson, asked *lesson.Question) (*derive.Question, bool) {
-	for _, q := range b.derived.Questions(l) {
+	for _, q := range b.derived.Practice(l) {
 		if q.Question == asked && q.OK {
 			return q, true
 		}

@@ -334,7 +334,7 @@ func run(jobs []job, workers int) ([][]byte, error) {
 // Paths of pages from the root of the site.
 func lessonPath(l *lesson.Lesson) string { return "lessons/" + l.Name + ".html" }
 func modulePath(m *course.Module) string { return "modules/" + m.Name.Value + ".html" }
-func paperPath(name string) string        { return "papers/" + name + ".html" }
+func paperPath(name string) string       { return "papers/" + name + ".html" }
 func standingPath(p *course.Page) string { return p.Name + ".html" }
 
 // root is the way from a page to the root of the site.

@@ -147,6 +147,13 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		"order": OrderView{Frame: frame("", "standing"), Lead: "For 12 heads.", Totals: []string{"9.50 GBP"}, Unpriced: []string{"drops"},
 			Groups: []OrderGroup{{Title: "Meadow", Lines: []OrderRow{{Name: "8V", Needed: "120 g", Spare: "12 g", Stock: "–", Buy: "132 g", Packs: "3 × 60 g", Cost: "23.70 GBP"}}}}},
 	}
+	views["paper"] = PaperView{Frame: frame("../", "paper"), Facts: []Fact{{Value: "1", Text: "question"}}, Asked: "All are asked.", Data: "{}",
+		Questions: []PaperQuestion{{Name: "gloss/weigh", Figures: []PaperFigures{
+			{ID: "question_0_0", Code: "1a", Kind: "number", Ask: "How much?", Unit: "g", Decimal: true},
+			{ID: "question_0_1", Code: "1b", Kind: "choose", Ask: "Which?", Input: "radio", Hint: "Choose one", Options: []string{"this", "that"}},
+			{ID: "question_0_2", Code: "1c", Kind: "order", Ask: "In which order?", Lefts: []string{"one", "two"}, Options: []string{"1", "2"}},
+			{ID: "question_0_3", Code: "1d", Kind: "level", Ask: "Which level?", Rungs: []Rung{{Level: 1, Swatch: "s1"}}}}}},
+		Practicals: []PaperPractical{{Name: "gloss/weighing", Title: "Weighing", Show: []string{"Zeroed"}, Assessors: []PaperAssessor{{ID: "practical_0_0", Title: "Assessor"}, {ID: "practical_0_1", Title: "Second assessor"}}}}}
 	out := map[string]string{}
 	for kind, view := range views {
 		page, err := set.page(kind, view)
