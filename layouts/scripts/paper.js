@@ -178,7 +178,7 @@ async function openFile(input) {
 export function startPaper() {
   article = document.querySelector(".exam");
   if (!article) return;
-  data = JSON.parse(document.getElementById("exam_data").textContent);
+  data = JSON.parse(find("script").textContent);
   all(".asked", article).forEach((block, i) => (block.dataset.at = i));
   find(".who").addEventListener("submit", (event) => {
     event.preventDefault();
