@@ -39,6 +39,7 @@ func (mixCommand) Help() string {
   plait mix "2 parts 6N + 1 part 7B, 10 vol at 1:1.5, 45 g"
   plait mix "20 g 6N + 10 g 7B, 6 % at 1:1"
   plait mix "60 % 7N + 40 % 7B, permanent, 20 vol, 120 g mixed"
+  plait mix "30 g PW, add 5 % of colour bond cream, lightener, 20 vol"
   plait mix "30 g 8N, no developer"
 
 A size without a word is the weight of the colour; "mixed" makes it everything in the bowl.
@@ -191,7 +192,7 @@ func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, steps []wor
 		fmt.Fprintf(&b, "  %s\n", step)
 	}
 	if block.Amount.Bare {
-		fmt.Fprintf(&b, "\n%s is read as the weight of the colour; for that much in the bowl write: %s mixed\n", block.Amount.Mass.Value, block.Amount.Mass.Value)
+		fmt.Fprintf(&b, "\n%s is read as the weight of the %s; for that much in the bowl write: %s mixed\n", block.Amount.Mass.Value, c.ColourWord(), block.Amount.Mass.Value)
 	}
 	if c.Range == nil {
 		b.WriteString("\nNo range of shades is at hand: only the arithmetic was checked.\n")

@@ -262,17 +262,34 @@ func value[T any](r *rangeReader, rule string, t source.Text, parse func(string)
 
 func (r *rangeReader) packs(f *yamlpos.Fields) {
 	if f.Has("packs") {
-		p := r.Fields(f.Node("packs"), "`packs`", "colour", "developer")
+		p := r.Fields(f.Node("packs"), "`packs`", packKeys...)
 		r.out.Colour.Size = r.packSize(p, "colour")
 		r.out.Developer.Size = r.packSize(p, "developer")
+		r.out.Powder.Size = r.packSize(p, "powder")
 	}
 	if f.Has("prices") {
-		p := r.Fields(f.Node("prices"), "`prices`", "colour", "developer")
+		p := r.Fields(f.Node("prices"), "`prices`", packKeys...)
 		r.out.Colour.Price = r.price(p, "colour")
 		r.out.Developer.Price = r.price(p, "developer")
-		a, b := r.out.Colour.Price, r.out.Developer.Price
-		if a.Currency != "" && b.Currency != "" && a.Currency != b.Currency {
-			r.errorf("range/currency", f.KeySpan("prices"), "give all prices of a range in one currency", "prices in %s and in %s", a.Currency, b.Currency)
+		r.out.Powder.Price = r.price(p, "powder")
+		r.oneCurrency(f.KeySpan("prices"))
+	}
+}
+
+// packKeys are what a range is sold as.
+var packKeys = []string{"colour", "developer", "powder"}
+
+// oneCurrency holds that what the range costs can be added up.
+func (r *rangeReader) oneCurrency(at source.Span) {
+	var first string
+	for _, p := range []shade.Pack{r.out.Colour, r.out.Developer, r.out.Powder} {
+		switch currency := p.Price.Currency; {
+		case currency == "" || currency == first:
+		case first == "":
+			first = currency
+		default:
+			r.errorf("range/currency", at, "give all prices of a range in one currency", "prices in %s and in %s", first, currency)
+			return
 		}
 	}
 }

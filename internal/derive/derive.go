@@ -154,6 +154,17 @@ func (c Computed) RangeOf(code shade.Code) *shade.Range {
 	return c.Range
 }
 
+// ColourWord returns what to call what is mixed with the developer: powder where it is
+// nothing but a powder lightener, else colour.
+func (c Computed) ColourWord() string {
+	for _, p := range c.Bowl.Parts {
+		if r := c.RangeOf(p.Shade); p.Role == mix.ColourRole && (r == nil || !r.IsPowder(p.Shade)) {
+			return "colour"
+		}
+	}
+	return "powder"
+}
+
 // Makers names the ranges of the bowl's shades: "Meadow and Saltmarsh".
 func (c Computed) Makers() string {
 	var names []string

@@ -21,11 +21,12 @@ checked: 2026-03-01
 code: {style: letters}
 levels: {6: lightest brown, 7: dark blonde, 8: medium blonde}
 clear: [CL]
+powder: [PW]
 tones: {N: {name: natural}, V: {name: violet, base: violet}}
-shades: [6N, 7N, 8N, 8V, CL]
+shades: [6N, 7N, 8N, 8V, CL, PW]
 kinds: {permanent: {ratio: "1:1.5", time: 30-45 min}, lightener: {ratio: "1:2", time: up to 45 min}}
-packs: {colour: 60 g, developer: 1000 g}
-prices: {colour: 7.90 GBP, developer: 9.50 GBP}
+packs: {colour: 60 g, developer: 1000 g, powder: 400 g}
+prices: {colour: 7.90 GBP, developer: 9.50 GBP, powder: 20.00 GBP}
 `
 	// shore is sold in tubes of 100 g, for another money.
 	shore = `name: Shore

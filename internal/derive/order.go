@@ -139,8 +139,11 @@ func (n rangeNeeds) packs() map[amount.Item]shade.Pack {
 	}
 	for _, need := range n.needs {
 		pack := n.rng.Colour
-		if n.items[need.Item].Role == mix.DeveloperRole {
+		switch {
+		case n.items[need.Item].Role == mix.DeveloperRole:
 			pack = n.rng.Developer
+		case slices.Contains(n.rng.Grammar.Powder, need.Item.Name):
+			pack = n.rng.Powder
 		}
 		if !pack.Size.IsZero() {
 			out[need.Item] = pack

@@ -151,3 +151,11 @@ func TestOrderOfTwoRangesInOneBowl(t *testing.T) {
 		t.Errorf("7N is of %s, and the totals are %v", o.Lines[2].Range.ID, o.Totals)
 	}
 }
+
+// Powder lightener is bought by its own tub and not by the tube. Derived by
+// multiplication: 12 heads of 40 g take 480 g, two tubs of 400 g.
+func TestOrderOfPowder(t *testing.T) {
+	o := order(t, "", 12, exact.Zero,
+		[2]string{"lighten", "range: meadow\nkind: lightener\ncolour: 40 g PW\ndeveloper: 20 vol\nratio: 1:2"})
+	expectLines(t, o, "PW: buy 480 g, 2 packs, 40.00 GBP", "20 vol (6 %): buy 960 g, 1 packs, 9.50 GBP")
+}

@@ -18,8 +18,8 @@ import (
 //
 //	2 parts 6N + 1 part 7B, 10 vol at 1:1.5, 45 g
 //
-// and optionally a kind of colour and a time. An amount without a word is the
-// weight of the colour.
+// and optionally a kind of colour, a time and what is added to it, as in "add 5 % of
+// colour bond cream". An amount without a word is the weight of the colour.
 func ParseLine(t source.Text) (*Block, []diag.Diagnostic) {
 	b, r := &Block{Span: t.Span}, &reader{}
 	r.decimalCommas(t)
@@ -54,8 +54,11 @@ func ParseLine(t source.Text) (*Block, []diag.Diagnostic) {
 func (r *reader) decimalCommas(t source.Text) {
 	for i := 1; i+1 < len(t.Value); i++ {
 		if t.Value[i] == ',' && isDigit(t.Value[i-1]) && isDigit(t.Value[i+1]) {
-			r.errorf("formula/syntax", t.Slice(i-1, i+2).Span, "the comma in %q can be read in two ways", t.Value[i-1:i+2])
-			r.help("write the decimal point, as in 1.5, or put a space behind a comma that separates")
+			start := len(strings.TrimRight(t.Value[:i], "0123456789."))
+			end := len(t.Value) - len(strings.TrimLeft(t.Value[i+1:], "0123456789."))
+			number := t.Slice(start, end)
+			r.errorf("formula/syntax", number.Span, "the comma in %q can be read in two ways", number.Value)
+			r.help("write %s for one number, %s for two things", strings.Replace(number.Value, ",", ".", 1), strings.Replace(number.Value, ",", ", ", 1))
 			return
 		}
 	}
@@ -75,6 +78,10 @@ func (r *reader) clause(b *Block, t source.Text) {
 	case isKind:
 		if r.once(b.Kind.Set(), t, "kind of colour") {
 			b.Kind, _ = r.kind(source.Text{Value: word, Span: t.Span})
+		}
+	case strings.HasPrefix(word, "add "):
+		if r.once(len(b.Additives) > 0, t, "addition") {
+			b.Additives = r.additives([]source.Text{t.Slice(len("add "), len(t.Value)).Trim()})
 		}
 	case word == "no developer" || word == "none":
 		if r.once(b.Developer.Span.Valid(), t, "developer") {
@@ -150,6 +157,9 @@ func cutRatio(t source.Text) (before, ratio source.Text) {
 // reads it back.
 func (b *Block) Short() string {
 	clauses := []string{b.ShortColour()}
+	if len(b.Additives) > 0 {
+		clauses = append(clauses, "add "+b.shortAdditives())
+	}
 	if d := b.ShortDeveloper(); d != "" {
 		clauses = append(clauses, d)
 	}
@@ -171,6 +181,19 @@ func (b *Block) ShortColour() string {
 		if it.Range.Value != "" {
 			items[i] += " of " + it.Range.Value
 		}
+	}
+	return strings.Join(items, " + ")
+}
+
+// shortAdditives prints what is added as it was dosed, "5 % of colour bond cream".
+func (b *Block) shortAdditives() string {
+	items := make([]string, len(b.Additives))
+	for i, a := range b.Additives {
+		dose := grams(a.Mass)
+		if a.Mass.IsZero() {
+			dose = number(a.PerColour.Mul(exact.Int(100))) + " % of colour"
+		}
+		items[i] = dose + " " + a.Name.Value
 	}
 	return strings.Join(items, " + ")
 }

@@ -42,6 +42,7 @@ func TestParseLine(t *testing.T) {
 	}
 	expectLine(t, "60 % 7N + 40 % 7G, 6 % at 1:1, 120 g mixed", "60 % 7N + 40 % 7G, 6 % at 1:1, 120 g mixed")
 	expectLine(t, "20 g 6N + 10 g 7B, 45 g of 20 vol", "20 g 6N + 10 g 7B, 45 g of 20 vol")
+	expectLine(t, "30 g PW, add 5 % of colour bond cream + 2 g oil, lightener, 20 vol at 1:2", "30 g PW, add 5 % of colour bond cream + 2 g oil, 20 vol at 1:2")
 	expectLine(t, "8N, no developer, 30 g", "1 part 8N, no developer, 30 g colour")
 	expectLine(t, "8N, None, 30 g", "1 part 8N, no developer, 30 g colour")
 	expectLine(t, "8N, 13 vol from 30 vol and 10 vol at 1:2, 30 g", "1 part 8N, 13 vol from 30 vol and 10 vol at 1:2, 30 g colour")
@@ -59,11 +60,13 @@ func expectLineFault(t *testing.T, in, want string) {
 }
 
 func TestParseLineFaults(t *testing.T) {
-	const comma = "; write the decimal point, as in 1.5, or put a space behind a comma that separates"
 	const plus = "; keep one of the two; between shades stands a plus, as in 2 parts 6N + 1 part 7B"
 	expectLineFault(t, "", "1:1-1 formula/no-shade: a formula needs at least one shade; write the shades with parts or grams, as in 2 parts 8N + 1 part 8V")
-	expectLineFault(t, "1,5 parts 6N, 20 vol at 1:1, 45 g", `1:1-4 formula/syntax: the comma in "1,5" can be read in two ways`+comma)
-	expectLineFault(t, "6N, 20 vol at 1:1,45 g", `1:17-20 formula/syntax: the comma in "1,4" can be read in two ways`+comma)
+	expectLineFault(t, "1,5 parts 6N, 20 vol at 1:1, 45 g", `1:1-4 formula/syntax: the comma in "1,5" can be read in two ways; write 1.5 for one number, 1, 5 for two things`)
+	expectLineFault(t, "6N, 20 vol at 1:1,45 g", `1:17-21 formula/syntax: the comma in "1,45" can be read in two ways; write 1.45 for one number, 1, 45 for two things`)
+	expectLineFault(t, "6,3, 20 vol at 1:1, 45 g", `1:1-4 formula/syntax: the comma in "6,3" can be read in two ways; write 6.3 for one number, 6, 3 for two things`)
+	expectLineFault(t, "6N, 20 vol at 1:1, add 3 g drops, add 2 g oil, 45 g", "1:35-46 formula/syntax: a second addition: add 2 g oil"+plus)
+	expectLineFault(t, "6N, 20 vol at 1:1, add drops, 45 g", `1:24-29 formula/syntax: "drops" is not an additive with its dose; write 5 % of colour bond cream, or 3 g bond cream`)
 	expectLineFault(t, "6N, 20 vol at 1:1, 45 g,", "1:25-25 formula/syntax: nothing stands behind this comma; take the comma away, or say what belongs there")
 	expectLineFault(t, "6N, 20 vol at 1:1, 45 g, 60 g", "1:26-30 formula/syntax: a second amount: 60 g"+plus)
 	expectLineFault(t, "6N, 20 vol at 1:1, 30 vol, 60 g", "1:20-26 formula/syntax: a second developer: 30 vol"+plus)

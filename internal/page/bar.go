@@ -46,9 +46,10 @@ type piece struct {
 }
 
 // weights fills in what a card shows of the weights of a bowl: the parts, the bar
-// and its running totals, what it all adds up to, and the same for the script.
-func (v *BowlView) weights(b mix.Bowl, rangeOf rangeOf) {
-	data := BowlData{Step: b.Step.Grams().String()}
+// and its running totals, what it all adds up to, and the same for the script. What is
+// mixed with the developer is called colour or powder.
+func (v *BowlView) weights(b mix.Bowl, colour string, rangeOf rangeOf) {
+	data := BowlData{Colour: colour, Step: b.Step.Grams().String()}
 	pieces := make([]piece, len(b.Parts))
 	total := b.WeighedTotal()
 	var running measure.Mass
@@ -74,7 +75,7 @@ func (v *BowlView) weights(b mix.Bowl, rangeOf rangeOf) {
 		data.Weights = append(data.Weights, p.Exact.Grams().String())
 	}
 	v.Bar, v.Marks = bar(pieces), marks(pieces)
-	v.Mixed, v.Split = grams(total), madeOf(b)
+	v.Mixed, v.Split = grams(total), madeOf(b, colour)
 	v.Data = data.script()
 }
 
@@ -242,13 +243,14 @@ func (d BowlData) script() template.JS {
 	return template.JS(text)
 }
 
-// madeOf says what the total of a bowl is made of: 30 g colour + 60 g developer.
-func madeOf(b mix.Bowl) string {
+// madeOf says what the total of a bowl is made of: 30 g colour + 60 g developer. What is
+// mixed with the developer is called colour or powder.
+func madeOf(b mix.Bowl, colour string) string {
 	var of []string
 	for _, role := range []struct {
 		mix.Role
 		word string
-	}{{mix.ColourRole, "colour"}, {mix.AdditiveRole, "additives"}, {mix.DeveloperRole, "developer"}} {
+	}{{mix.ColourRole, colour}, {mix.AdditiveRole, "additives"}, {mix.DeveloperRole, "developer"}} {
 		if sum := b.WeighedTotal(role.Role); !sum.IsZero() {
 			of = append(of, grams(sum)+" "+role.word)
 		}

@@ -67,7 +67,7 @@ func TestThinParts(t *testing.T) {
 		t.Fatal(err)
 	}
 	var v BowlView
-	v.weights(bowl, ofSample)
+	v.weights(bowl, "colour", ofSample)
 	expectDrawn(t, v.Bar, ">8N<", ">20\u00a0vol<")
 	expectDrawn(t, v.Marks, ">0<", ">49\u00a0g<", ">100\u00a0g<")
 	for _, hidden := range []string{">8V<", ">50\u00a0g<"} {

@@ -39,7 +39,7 @@ func (b *builder) bowl(f *lesson.Formula) (string, error) {
 	if len(v.Timers) > 0 {
 		v.Advice = "The timer counts " + zeroText(f.Time.Zero) + ". Set a kitchen timer too."
 	}
-	v.weights(d.Bowl, d.RangeOf)
+	v.weights(d.Bowl, d.ColourWord(), d.RangeOf)
 	v.nameMakers(d)
 	html, err := b.templates.part("bowl", v)
 	return string(html), err
@@ -129,7 +129,7 @@ func bowlReads(d *derive.Formula) []ReadView {
 		reads = append(reads, t)
 	}
 	if !d.Bowl.Ratio.IsZero() {
-		r := ReadView{Term: "Ratio", Value: d.Bowl.Ratio.String(), Note: "colour to developer"}
+		r := ReadView{Term: "Ratio", Value: d.Bowl.Ratio.String(), Note: d.ColourWord() + " to developer"}
 		if !d.Bowl.Weighed.Equal(d.Bowl.Ratio) {
 			r.Note = "weighed 1:" + d.Bowl.Weighed.PerColour().Decimal(4)
 		}

@@ -80,7 +80,7 @@ func sampleBowlView(t testing.TB) BowlView {
 		Timers:   []TimerView{{Seconds: 900, Text: "15 min", Zero: "from the last section"}},
 		Advice:   "Counts from the last section.",
 	}
-	v.weights(sampleBowl(t), ofSample)
+	v.weights(sampleBowl(t), "colour", ofSample)
 	return v
 }
 

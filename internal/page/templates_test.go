@@ -87,7 +87,7 @@ func TestBowlDataIsWhatTheCardShows(t *testing.T) {
 	if err := json.Unmarshal([]byte(text), &data); err != nil {
 		t.Fatalf("%v in %s", err, text)
 	}
-	want := BowlData{Step: "0.1", Kinds: []string{"colour", "colour", "developer"}, Weights: []string{"20", "10", "60"}}
+	want := BowlData{Colour: "colour", Step: "0.1", Kinds: []string{"colour", "colour", "developer"}, Weights: []string{"20", "10", "60"}}
 	if !reflect.DeepEqual(data, want) {
 		t.Errorf("got %v, want %v", data, want)
 	}

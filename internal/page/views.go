@@ -277,6 +277,7 @@ type TimerView struct {
 // scale, and of each part what it is (colour, developer or extra) and its exact
 // weight, "20" or "20/3". All in grams.
 type BowlData struct {
+	Colour  string   `json:"colour"` // what to call what is mixed with the developer
 	Step    string   `json:"step"`
 	Kinds   []string `json:"kinds"`
 	Weights []string `json:"weights"`

@@ -86,6 +86,7 @@ type Range struct {
 	Kinds     map[Kind]Terms
 	Colour    Pack
 	Developer Pack
+	Powder    Pack          // of powder lightener; zero: not stated
 	Warmth    map[Level]Hue // the maker's own table of underlying pigment, if any
 
 	With        []string     // the ranges that the maker allows in one bowl with this one

@@ -16,13 +16,13 @@ func (w *writer) colour() {
 	b := w.block
 	switch {
 	case b.Colour[0].Unit == formula.Grams:
-		w.mass("colour", sumOf(w.masses(mix.ColourRole)), w.bowl.Colour)
+		w.mass(w.what, sumOf(w.masses(mix.ColourRole)), w.bowl.Colour)
 	case w.recipe.SizeOf == mix.OfMixed:
-		w.mass("colour", w.fromMixed(), w.bowl.Colour)
+		w.mass(w.what, w.fromMixed(), w.bowl.Colour)
 	case !b.Amount.Mass.Set() && b.Developer.Weight.Set():
-		w.mass("colour", b.Developer.Weight.Value.String()+" ÷ "+number(w.bowl.Ratio.PerColour()), w.bowl.Colour)
+		w.mass(w.what, b.Developer.Weight.Value.String()+" ÷ "+number(w.bowl.Ratio.PerColour()), w.bowl.Colour)
 	default:
-		w.mass("colour", "", w.bowl.Colour)
+		w.mass(w.what, "", w.bowl.Colour)
 	}
 }
 

@@ -38,7 +38,7 @@ func Of(block *formula.Block, c derive.Computed) []Line {
 	if !c.OK {
 		return nil
 	}
-	w := &writer{block: block, recipe: c.Mix, bowl: c.Bowl}
+	w := &writer{block: block, recipe: c.Mix, bowl: c.Bowl, what: c.ColourWord()}
 	w.sections(c.Shared)
 	w.colour()
 	w.shades()
@@ -55,6 +55,7 @@ type writer struct {
 	block  *formula.Block
 	recipe mix.Formula
 	bowl   mix.Bowl
+	what   string // colour or powder
 	lines  []Line
 }
 

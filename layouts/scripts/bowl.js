@@ -18,6 +18,7 @@ function read(section) {
   return {
     names: all(".weigh tbody b", section).map((b) => b.textContent),
     kinds: data.kinds,
+    colour: data.colour,
     step,
     weights,
     weighed: split(weights, step),
@@ -28,7 +29,7 @@ const sumOf = (bowl, kind) => total(bowl.weighed.filter((w, i) => bowl.kinds[i] 
 
 // makeUp says what the total of a bowl is made of.
 function makeUp(bowl) {
-  return [["colour", "colour"], ["extra", "additives"], ["developer", "developer"]]
+  return [["colour", bowl.colour], ["extra", "additives"], ["developer", "developer"]]
     .filter(([kind]) => bowl.kinds.includes(kind))
     .map(([kind, word]) => `${grams(sumOf(bowl, kind))} ${word}`)
     .join(" + ");
@@ -108,6 +109,11 @@ class Again {
   prepare() {
     all("input[type=radio]", this.form).forEach((r) => (r.name = "again-" + this.section.id));
     this.field("colour").value = decimal(sumOf(this.card, "colour"));
+    if (this.card.colour !== "colour") {
+      const label = "Powder in all";
+      this.lines.colour.querySelector("span").textContent = label;
+      this.field("colour").setAttribute("aria-label", label + ", grams");
+    }
     this.card.names.forEach((name, i) => {
       if (this.card.kinds[i] === "colour") this.pick("left").add(new Option(name, i));
       this.pick("over").add(new Option(name, i));
@@ -159,7 +165,7 @@ class Again {
 
   colour(weight) {
     this.plan = cmp(weight, sumOf(this.card, "colour")) ? toColour(this.card, weight) : this.card;
-    this.show(this.plan, this.plan === this.card ? "" : `For ${grams(weight)} of colour the bowl holds ${grams(total(this.plan.weighed))}.`);
+    this.show(this.plan, this.plan === this.card ? "" : `For ${grams(weight)} of ${this.card.colour} the bowl holds ${grams(total(this.plan.weighed))}.`);
   }
 
   left(weight) {
