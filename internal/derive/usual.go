@@ -56,3 +56,16 @@ func (f *Formula) goesOn(speaks func(text, word string) bool, words []string) bo
 	}
 	return false
 }
+
+// Zone returns the part of the hair that a formula says it is for: "roots" or
+// "lengths", or nothing.
+func (f *Formula) Zone() string {
+	roots, lengths := f.goesOn(speaksOf, rootWords), f.goesOn(speaksOf, lengthWords)
+	switch {
+	case roots == lengths:
+		return ""
+	case roots:
+		return "roots"
+	}
+	return "lengths"
+}

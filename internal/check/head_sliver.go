@@ -1,0 +1,33 @@
+package check
+
+import (
+	"plait/internal/diag"
+	"plait/internal/lesson"
+	"plait/internal/scalp"
+)
+
+var headSliver = Rule{
+	ID:    "head/sliver",
+	Title: "sections are large enough to work with",
+	Why: "A section under 1 cm², or narrower than 5 mm on the whole, cannot be clipped away cleanly. It is usually a parting that " +
+		"just misses a landmark.",
+	Source:   "common practice, no source",
+	Severity: diag.Warning,
+	Of:       Sheet,
+	Before:   "sections:\n  - {part: horizontal, at: 0.3 cm below apex}",
+	After:    "sections:\n  - {part: horizontal, at: crown}",
+	Since:    "1.0",
+	Lesson:   func(p *Pass, l *lesson.Lesson) { p.warnings(l, scalp.Sliver) },
+}
+
+// warnings reports what plans of a kind warn of.
+func (p *Pass) warnings(l *lesson.Lesson, code scalp.Code) {
+	for _, s := range p.Derived.Sheets(l) {
+		for _, w := range s.Warnings {
+			if w.Code == code {
+				at, message, help := s.Warn(w)
+				p.Reportf(at, help, "%s", message)
+			}
+		}
+	}
+}
