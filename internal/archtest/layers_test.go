@@ -91,6 +91,7 @@ var testOnly = []string{
 	"internal/archtest",
 	"internal/browsertest",
 	"internal/corpus",
+	"internal/demofilm", // a program of its own, run by hand
 	"internal/reference",
 	"internal/talks",
 }

@@ -9,10 +9,11 @@ import (
 )
 
 // lightEnough is how heavy a lesson may be before compression, without its
-// pictures, drawings and media: a cheap phone in a basement opens it at once.
+// pictures, drawings, media and what is said in them: a cheap phone in a basement opens it at once.
 const lightEnough = 60 << 10
 
-var drawing = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+// heavy is what counts as drawing or as words of a film and not as page.
+var heavy = regexp.MustCompile(`(?s)<svg.*?</svg>|<ol class="bare lines">.*?</ol>|data:text/vtt[^"]*`)
 
 var partName = regexp.MustCompile(`(?:src|href)="([^"]+\.(?:js|css))"`)
 
@@ -21,7 +22,7 @@ func TestWeight(t *testing.T) {
 	s := built(t)
 	for _, name := range s.lessons() {
 		page := readFile(t, s, name)
-		total := len(drawing.ReplaceAll(page, nil))
+		total := len(heavy.ReplaceAll(page, nil))
 		parts := partName.FindAllStringSubmatch(string(page), -1)
 		for _, part := range parts {
 			total += len(readFile(t, s, path.Join(path.Dir(name), part[1])))

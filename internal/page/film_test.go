@@ -112,7 +112,7 @@ func TestHostedFilmPage(t *testing.T) {
 		`<template id="film_player">`,
 		`<a class="when" href="https://films.example/gloss.webm#t=12" data-at="12" data-until="30"><time datetime="PT12S">0:12–0:30</time></a>`,
 		`srclang="en" src="data:text/vtt;base64,V0VCVlRU`,
-		`<rect x="12" width="18" height="1"/>`)
+		`<rect x="12" width="18" height="1" `)
 }
 
 func TestFilmInTheCourse(t *testing.T) {

@@ -140,6 +140,9 @@ func TestRenderedLinksResolve(t *testing.T) {
 					continue
 				}
 			}
+			if target.Input != "" && strings.HasPrefix(fragment, "t=") {
+				continue // a moment of a film
+			}
 			if fragment != "" && !bytes.Contains(target.Data, []byte(`id="`+fragment+`"`)) {
 				t.Errorf("%s links to %s, which has no such place", f.Path, m[1])
 			}
