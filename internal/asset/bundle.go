@@ -71,8 +71,8 @@ func Build(layouts fs.FS, sets ...string) (*Bundle, error) {
 	return b, nil
 }
 
-// Script bundles one script module and what it imports. Where global is not empty
-// the script assigns what the module exports to that name.
+// Script bundles one script module, or one style sheet, and what it imports. Where
+// global is not empty the script assigns what the module exports to that name.
 func Script(layouts fs.FS, entry, global string) ([]byte, error) {
 	return bundle(layouts, entry, global)
 }

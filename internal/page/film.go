@@ -5,6 +5,7 @@ import (
 	"encoding/base64"
 	"fmt"
 	"html/template"
+	"io/fs"
 	"net/url"
 	"path"
 	"slices"
@@ -12,9 +13,35 @@ import (
 	"strings"
 	"time"
 
+	"plait/internal/asset"
 	"plait/internal/caption"
 	"plait/internal/lesson"
 )
+
+// player is the script and the style sheet of a film's controls. A lesson with a
+// recording calls them in once it is shown, so that reading it waits for nothing.
+type player struct{ script, style asset.File }
+
+func newPlayer(layouts fs.FS) (p player, err error) {
+	for name, to := range map[string]*asset.File{"scripts/film.js": &p.script, "styles/film.css": &p.style} {
+		data, err := asset.Script(layouts, name, "")
+		if err != nil {
+			return p, err
+		}
+		*to = asset.File{Path: asset.Name(name, data), Data: data}
+	}
+	return p, nil
+}
+
+// playerFiles are the files that lessons with a recording call in; none where the
+// course has no recording.
+func (b *builder) playerFiles() []asset.File {
+	recorded := func(l *lesson.Lesson) bool { return l.Recording.Set() }
+	if !slices.ContainsFunc(b.course.Lessons, recorded) {
+		return nil
+	}
+	return []asset.File{b.player.script, b.player.style}
+}
 
 // film makes the player of a lesson's recording with all that goes with it; nil for
 // a lesson without one.
@@ -23,7 +50,10 @@ func (b *builder) film(l *lesson.Lesson) *FilmView {
 		return nil
 	}
 	length, _, _ := l.RecordingLength()
-	v := &FilmView{Address: b.filmAddress(l), Data: b.filmData(l), Files: recordingFiles(l)}
+	v := &FilmView{
+		Address: b.filmAddress(l), Data: b.filmData(l), Files: recordingFiles(l),
+		Script: "../" + b.player.script.Path, Style: "../" + b.player.style.Path,
+	}
 	if length > 0 {
 		v.Length, v.Seconds = clock(length), seconds(length)
 	}

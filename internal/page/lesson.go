@@ -50,15 +50,13 @@ func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 	return b.templates.page("lesson", v)
 }
 
-// lessonFrame is the frame of a lesson's page; one with a recording carries a player,
-// and may load its film.
+// lessonFrame is the frame of a lesson's page; one with a recording may load its film.
 func (b *builder) lessonFrame(l *lesson.Lesson) Frame {
-	if !l.Recording.Set() {
-		return b.frame(lessonPath(l), "lesson", l.Title.Value, l.Summary.Value)
+	f := b.frame(lessonPath(l), "lesson", l.Title.Value, l.Summary.Value)
+	if l.Recording.Set() {
+		f.Policy = policy(b.site.Live, filmSources(l)...)
+		f.Private = l.Film == nil
 	}
-	f := b.frameOf(filmSet, lessonPath(l), "lesson", l.Title.Value, l.Summary.Value)
-	f.Policy = policy(b.site.Live, filmSources(l)...)
-	f.Private = l.Film == nil
 	return f
 }
 

@@ -85,8 +85,9 @@ type builder struct {
 	asking    asset.File // the script of questions
 	site      *Site
 	chromes   map[dress]*Chrome
-	pictures  map[string]asset.Picture  // by path in the course
-	films     map[string]string         // paths from the root of the site by path in the course
+	pictures  map[string]asset.Picture // by path in the course
+	films     map[string]string        // paths from the root of the site by path in the course
+	player    player
 	within    map[*course.Module]string // links to the lessons of a module
 	places    map[*lesson.Lesson]place
 }
@@ -120,6 +121,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		found:     o.Found,
 		accepted:  o.Accepted,
 		templates: o.Theme.templates,
+		player:    o.Theme.player,
 		scripts:   map[string]asset.File{},
 		styles:    map[string]asset.File{},
 		places:    map[*lesson.Lesson]place{},
@@ -264,6 +266,11 @@ func (b *builder) addRecordings(tree *artifact.Tree) error {
 			return err
 		}
 	}
+	for _, f := range b.playerFiles() {
+		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
+			return err
+		}
+	}
 	for _, l := range b.course.Lessons {
 		for to, data := range b.recordingText(l) {
 			if err := tree.Add(artifact.File{Path: to, Stage: artifact.Asset, Data: data}); err != nil {
@@ -347,16 +354,11 @@ func root(page string) string {
 
 // frame returns what stands round the page of a path.
 func (b *builder) frame(page, kind, heading, description string) Frame {
-	return b.frameOf(setOf(kind), page, kind, heading, description)
-}
-
-// frameOf is frame for a page that calls in another set than its kind does.
-func (b *builder) frameOf(set, page, kind, heading, description string) Frame {
 	title := b.site.Title
 	if heading != title {
 		title = heading + " · " + title
 	}
-	chrome := *b.chromes[dress{root(page), set}]
+	chrome := *b.chromes[dress{root(page), setOf(kind)}]
 	chrome.Top = template.HTML(markCurrent(string(chrome.Top), root(page)+page))
 	return Frame{
 		Site: b.site, Chrome: &chrome, Root: root(page), Policy: policy(b.site.Live), Kind: kind,

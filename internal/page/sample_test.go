@@ -86,6 +86,7 @@ func sampleBowlView(t testing.TB) BowlView {
 
 func sampleFilm() *FilmView {
 	return &FilmView{
+		Script: "../assets/film-1.js", Style: "../assets/film-1.css",
 		Address: "../assets/gloss-1.webm", Width: 640, Height: 360, Length: "1:00", Seconds: "60",
 		Captions: "data:text/vtt;base64,V0VCVlRUCg==", Language: "en",
 		Marks: []MarkView{{From: "0", Length: "42"}, {From: "42", Length: "18"}},

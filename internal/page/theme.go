@@ -10,11 +10,10 @@ import (
 const (
 	usualSet  = "plait"
 	lessonSet = "plait-lesson"
-	filmSet   = "plait-film" // of a lesson with a recording
 	paperSet  = "plait-paper"
 )
 
-var sets = []string{usualSet, lessonSet, filmSet, paperSet}
+var sets = []string{usualSet, lessonSet, paperSet}
 
 // setOf returns what a kind of page calls in.
 func setOf(kind string) string {
@@ -35,6 +34,7 @@ type Theme struct {
 	bundle    *asset.Bundle
 	find      []byte // the script of the find page, without an index
 	questions []byte // the script of questions, without any
+	player    player
 }
 
 // NewTheme makes a theme of layouts; see [asset.Overlay] for a course with files
@@ -56,5 +56,9 @@ func NewTheme(layouts fs.FS) (*Theme, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Theme{templates: templates, bundle: bundle, find: find, questions: questions}, nil
+	player, err := newPlayer(layouts)
+	if err != nil {
+		return nil, err
+	}
+	return &Theme{templates: templates, bundle: bundle, find: find, questions: questions, player: player}, nil
 }

@@ -119,6 +119,7 @@ type LessonView struct {
 
 // FilmView is the recording of a lesson. Times are in plain seconds.
 type FilmView struct {
+	Script, Style   string // of the controls, called in once the page is shown
 	Address         string // the file, or where it is hosted
 	Host            string // the place to ask for before anything is loaded from it; "" for a file of the course
 	OpenOnly        bool   // it is hosted on a page that only a browser can show

@@ -1,4 +1,4 @@
-// The film of a lesson: own controls, and film, steps and lines of what is said move
+// The film of a lesson, called in once the lesson is shown: own controls, and film, steps and lines of what is said move
 // together. Without a film that plays, times stay links or become plain text.
 
 import { all, copyOf, on } from "./page.js";
@@ -143,6 +143,7 @@ function start(within) {
   player = within;
   video = player.querySelector("video");
   video.controls = false;
+  player.querySelector(".keys").hidden = false;
   video.tabIndex = 0;
   const marks = all(".rail rect", player);
   steps = all(".step > a.when").map((a, i) => ({
@@ -185,8 +186,8 @@ function find(field) {
   field.closest("p").querySelector("output").textContent = words.length ? `${n} of ${lines.length} lines` : "";
 }
 
-export function startFilm() {
-  const film = document.querySelector(".film");
+function startFilm(film) {
+  document.head.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href: film.dataset.look }));
   lines = all(".lines a", film).map((link) => ({ from: Number(link.dataset.at), link }));
   const field = film.querySelector("[type=search]");
   if (field) field.addEventListener("input", () => find(field));
@@ -206,3 +207,5 @@ export function startFilm() {
     go(link);
   });
 }
+
+startFilm(document.querySelector(".film"));

@@ -10,4 +10,5 @@ startPage(() => {
   startTimers();
   startSteps();
   callIn("asking");
+  callIn("film");
 });
