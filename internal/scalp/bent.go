@@ -33,6 +33,7 @@ func (p Diagonal) divide(s *site) (division, *Problem) {
 		fields: []field{upright, left, right},
 		names:  []string{"above", "below"},
 		side:   diagonalSide,
+		bends:  []int{1, 2},
 	}, bad
 }
 
@@ -77,7 +78,7 @@ func (Horseshoe) divide(s *site) (division, *Problem) {
 		fields: []field{flat{s.head.HorseshoePlane()}, flat{geom.PlaneAt(recession[0].P, forward)}},
 		names:  []string{"top", "below"},
 		side:   func(values []float64) float64 { return max(values[0], values[1]) },
-		zigzag: true,
+		bends:  []int{0},
 	}, bad
 }
 
@@ -100,6 +101,7 @@ func (p Triangle) divide(s *site) (division, *Problem) {
 	d := division{
 		names: []string{"fringe", "rest"},
 		side:  func(values []float64) float64 { return min(values[0], values[1]) },
+		bends: []int{0, 1},
 	}
 	front, _ := s.head.Landmark("front hairline")
 	for _, r := range recession {

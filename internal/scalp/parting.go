@@ -30,10 +30,10 @@ type division struct {
 	side func(values []float64) float64
 	// part is what decides in a parting in many: the index of the part, or crossed.
 	part func(values []float64) int
-	// zigzag tells that the first field is a line that a zigzag can replace.
-	zigzag bool
-	foil   Foil    // of slices
-	width  float64 // of slices, in cm
+	// bends lists the fields that are lines which a zigzag can replace.
+	bends []int
+	foil  Foil    // of slices
+	width float64 // of slices, in cm
 }
 
 // crossed is the part of a polygon that two slices claim.
@@ -51,13 +51,15 @@ func (d division) partOf(values []float64) int {
 
 // single returns the division by one line.
 func single(f field, names ...string) division {
-	_, isLine := f.(line)
-	return division{
+	d := division{
 		fields: []field{f},
 		names:  names,
 		side:   func(values []float64) float64 { return values[0] },
-		zigzag: isLine,
 	}
+	if _, isLine := f.(line); isLine {
+		d.bends = []int{0}
+	}
+	return d
 }
 
 // find returns the point at a place.

@@ -182,6 +182,40 @@ func TestZigzagHorseshoe(t *testing.T) {
 	}
 }
 
+// A zigzag on lines that run alike on both sides moves no area to speak of, keeps left
+// and right alike, and makes the border longer by its flanks.
+func TestZigzagOnBothSides(t *testing.T) {
+	const depth = 1.0
+	for _, c := range []struct {
+		name  string
+		part  Parting
+		first string
+		teeth int
+	}{
+		{"diagonal forward", Diagonal{At: place("occipital bone"), Slope: geom.Degrees(30)}, "below", 4},
+		{"diagonal back", Diagonal{At: place("crown"), Slope: geom.Degrees(20), Back: true}, "below", 6},
+		{"triangle", Triangle{Point: place("6 cm behind front hairline")}, "fringe", 5},
+	} {
+		straight, _ := parted(t, adultPrint(), Step{Part: c.part}).Section(c.first)
+		plan := parted(t, adultPrint(), Step{Part: c.part, Zigzag: Zigzag{Teeth: c.teeth, Depth: depth}}, Step{Part: Centre{}})
+		left, _ := plan.Section(c.first + " left")
+		right, _ := plan.Section(c.first + " right")
+		// One side is cut before the other, so their nets differ a little.
+		expectNear(t, c.name+", left and right", left.Area, right.Area, 1e-4)
+		expectNear(t, c.name+", area", left.Area+right.Area, straight.Area, 1.5)
+		whole, _ := parted(t, adultPrint(), Step{Part: c.part, Zigzag: Zigzag{Teeth: c.teeth, Depth: depth}}).Section(c.first)
+		// Each flank rises by the depth, so its length is no less than that, and teeth
+		// that narrow make a border longer by nearly two depths a tooth.
+		more := whole.Border - straight.Border
+		if most := float64(2*c.teeth) * 2 * depth; more < 0.3*most || more > most {
+			t.Errorf("%s: %d teeth on each side make the border %.1f cm longer, want less than %.1f", c.name, c.teeth, more, most)
+		}
+		if plan.Warnings != nil {
+			t.Errorf("%s: %v", c.name, plan.Warnings[0])
+		}
+	}
+}
+
 // teeth counts the stretches of the top's border that lie so far above the plane of
 // the horseshoe that only tips reach there.
 func teeth(p *Plan, height float64) int {

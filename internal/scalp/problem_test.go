@@ -128,7 +128,7 @@ func TestZigzagProblems(t *testing.T) {
 	expectProblem(t, OutOfRange, 0, "width of a tooth", zigzag(50, 0.5))
 	expectProblem(t, OutOfRange, 0, "depth 1", zigzag(40, 1))
 	expectProblem(t, NoZigzag, 0, "zigzag", Step{Part: Radial{Round: place("crown"), Into: 4}, Zigzag: Zigzag{Teeth: 5, Depth: 1}})
-	expectProblem(t, NoZigzag, 0, "zigzag", Step{Part: Diagonal{At: place("crown"), Slope: 0.5}, Zigzag: Zigzag{Teeth: 5, Depth: 1}})
+	expectProblem(t, NoZigzag, 0, "zigzag", Step{Part: Slices{Into: 4}, Zigzag: Zigzag{Teeth: 5, Depth: 1}})
 	if _, err := adultCoarse().Part([]Step{zigzag(40, 0.85)}); err != nil {
 		t.Error(err)
 	}

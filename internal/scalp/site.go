@@ -24,10 +24,10 @@ func (s *site) corners() []int32 {
 	return list
 }
 
-// crossings returns the points where the first of the fields is zero, and the side
-// they make with the others too, in the sections that are parted. The cuts are made
+// crossings returns the points where one of the fields is zero, and the side that it
+// makes with the others too, in the sections that are parted. The cuts are made
 // in a copy of the net, so that the ends lie exactly on the sections' borders.
-func (s *site) crossings(fields []field, side func([]float64) float64) []head.Point {
+func (s *site) crossings(fields []field, one int, side func([]float64) float64) []head.Point {
 	trial := &site{head: s.head, mesh: s.mesh.clone(), parents: s.parents}
 	values, ok := trial.mesh.cutAll(fields)
 	if !ok {
@@ -39,7 +39,7 @@ func (s *site) crossings(fields []field, side func([]float64) float64) []head.Po
 		for k := range fields {
 			at[k] = values[k][i]
 		}
-		if at[0] == 0 && side(at) == 0 {
+		if at[one] == 0 && side(at) == 0 {
 			points = append(points, trial.mesh.Points[i])
 		}
 	}

@@ -189,7 +189,7 @@ func diagonalSlice(values []float64) int {
 func (s *site) stretch(t *head.Trace) (first, last float64, ok bool) {
 	plane := flat{geom.PlaneAt(t.Origin(), t.Axis())}
 	first, last = math.Inf(1), math.Inf(-1)
-	for _, p := range s.crossings([]field{plane}, func(values []float64) float64 { return values[0] }) {
+	for _, p := range s.crossings([]field{plane}, 0, func(values []float64) float64 { return values[0] }) {
 		arc := t.ArcAt(p.P)
 		first, last = min(first, arc), max(last, arc)
 	}

@@ -92,41 +92,56 @@ func (w *wave) corners() []flat {
 	return planes
 }
 
-// bend replaces the first line of a division by a zigzag and cuts the net through
-// its tips. A line that misses the sections is left as it is, for the division to
-// find.
+// bend replaces the lines of a division that can run in a zigzag by one each and cuts
+// the net through their tips.
 func (s *site) bend(d *division, z Zigzag) *Problem {
-	if !d.zigzag {
+	if len(d.bends) == 0 {
 		return &Problem{Code: NoZigzag}
 	}
-	base := d.fields[0].(line)
+	bent := slices.Clone(d.fields)
+	for _, k := range d.bends {
+		w, bad := s.wave(d, k, z)
+		if bad != nil {
+			return bad
+		}
+		if w != nil {
+			bent[k] = w
+		}
+	}
+	d.fields = bent
+	return nil
+}
+
+// wave returns the zigzag along a line of a division, and cuts the net through its
+// tips. It is nil for a line that misses the sections, which stays as it is for the
+// division to find.
+func (s *site) wave(d *division, k int, z Zigzag) (*wave, *Problem) {
+	base := d.fields[k].(line)
 	trace, ok := base.trace(s.head)
 	if !ok {
-		return nil
+		return nil, nil
 	}
-	first, extent := s.extent(d, trace)
+	first, extent := s.extent(d, k, trace)
 	if extent == 0 {
-		return nil
+		return nil, nil
 	}
 	if bad := z.problem(extent); bad != nil {
-		return bad
+		return nil, bad
 	}
 	w := &wave{line: base, surface: s.head, trace: trace, first: first, extent: extent, zigzag: z}
 	beside := newStrip(s.mesh, base, z.Depth)
 	for _, plane := range w.corners() {
 		beside.cut(plane)
 	}
-	d.fields = slices.Clone(d.fields)
-	d.fields[0] = w
-	return nil
+	return w, nil
 }
 
-// extent returns where a line runs through the sections that are parted: the arc
-// at which it enters and the length to where it leaves for good. A line that never
-// leaves counts as a whole.
-func (s *site) extent(d *division, t *head.Trace) (first, length float64) {
+// extent returns where a line of a division runs through the sections that are parted:
+// the arc at which it enters and the length to where it leaves for good. A line that
+// never leaves counts as a whole.
+func (s *site) extent(d *division, k int, t *head.Trace) (first, length float64) {
 	var arcs []float64
-	for _, p := range s.crossings(d.fields, d.side) {
+	for _, p := range s.crossings(d.fields, k, d.side) {
 		arcs = append(arcs, t.ArcAt(p.P))
 	}
 	slices.Sort(arcs)

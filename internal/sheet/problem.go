@@ -164,7 +164,7 @@ func lineReason(p *scalp.Problem) string {
 
 var lineHelp = map[scalp.Code]string{
 	scalp.NoLine:      "take points that do not lie on one line, or give a third with through:",
-	scalp.NoZigzag:    "take zigzag: away; straight partings, the horseshoe and the circle can have it",
+	scalp.NoZigzag:    "take zigzag: away; a radial, concentric or sliced parting is a family of lines",
 	scalp.NoStretch:   "count them along another line, as in along: ear to ear",
 	scalp.SlicesCross: "take fewer slices, or part the section before",
 	scalp.Broken:      "move the parting a little, and tell those who make this program",
