@@ -34,7 +34,7 @@ func (d *Drawings) areas(s *scene, keys []int32, borders []border, room int) str
 		}
 	}
 	var b strings.Builder
-	b.WriteString(`<g stroke="#555" stroke-width=".55" fill-rule="evenodd">`)
+	b.WriteString(`<g stroke="#555" stroke-width=".7" fill-rule="evenodd">`)
 	for i, section := range d.sheet.Plan.Sections {
 		if tints[i] != "" {
 			fmt.Fprintf(&b, `<g data-section="%s">%s%s</g>`, html.EscapeString(section.Name), tints[i], hatches[i])

@@ -49,12 +49,12 @@ const (
 	arrowPace    = 0.2
 	arrowLift    = 0.25
 	arrowShort   = 24.0 // below this it is not drawn
-	arrowClear   = 7.0  // from the border of the section
-	numberClear  = 15.0 // from a number
-	headLong     = 11.0
-	headHalfWide = 4.5
-	headNotch    = 2.5
-	lineShorter  = 9.0
+	arrowClear   = 8.0  // from the border of the section
+	numberClear  = 19.0 // from a number
+	headLong     = 14.0
+	headHalfWide = 6.0
+	headNotch    = 3.0
+	lineShorter  = 11.0
 )
 
 // arrows draws the arrows of the sections that are seen.
@@ -72,8 +72,8 @@ func (d *Drawings) arrows(s *scene, keys []int32, borders []border, labels []lab
 		heads.Add(arrowHead(tip, tip.Sub(back(points, headLong)).Unit()))
 		heads.Close()
 	}
-	return element(`class="u" stroke="#fff" stroke-width="5"`, under.String()) +
-		element(`class="w" stroke="`+arrowRed+`" stroke-width="2"`, lines.String()) +
+	return element(`class="u" stroke="#fff" stroke-width="6"`, under.String()) +
+		element(`class="w" stroke="`+arrowRed+`" stroke-width="2.6"`, lines.String()) +
 		element(`class="w v" fill="`+arrowRed+`" stroke="#fff" stroke-width=".8"`, heads.String())
 }
 

@@ -9,13 +9,18 @@ import (
 	"plait/internal/path"
 )
 
-// Room in pixels that a number needs around its middle: as large as usual, with two
-// figures, and small. With less it stands outside the head with a line to its section.
+// Heights of numbers in pixels. On a page a head is drawn at about half its size.
 const (
-	roomUsual = 9.0
-	roomPair  = 12.0
-	roomSmall = 6.5
+	largeNumber = 21.0
+	smallNumber = 14.0
 )
+
+// roomFor returns the room in pixels that a number needs around its middle: half the
+// diagonal of its box, a little of which may be empty.
+func roomFor(text string, height float64) float64 {
+	wide, high := float64(0.56*height*float64(len(text))), float64(0.72*height)
+	return math.Sqrt(float64(wide*wide)+float64(high*high))/2 + 1
+}
 
 // A section of which less than this can be seen, in square pixels, is neither numbered
 // nor named in the view.
@@ -45,13 +50,9 @@ func (d *Drawings) labels(s *scene, keys []int32, borders []border) []label {
 			continue
 		}
 		l := label{section: i, text: fmt.Sprint(section.Number), at: at}
-		needed := roomUsual
-		if len(l.text) > 1 {
-			needed = roomPair
-		}
 		switch {
-		case room >= needed:
-		case room >= roomSmall:
+		case room >= roomFor(l.text, largeNumber):
+		case room >= roomFor(l.text, smallNumber):
 			l.small = true
 		default:
 			l.leader, l.from, l.small = true, at, true
@@ -135,8 +136,8 @@ func (s *scene) extent(corners []int32) float64 {
 // How labels outside the head are set, in pixels: from the outline, from each other
 // and from the edge of the canvas.
 const (
-	clearOfHead  = 16.0
-	clearOfLabel = 20.0
+	clearOfHead  = 18.0
+	clearOfLabel = 23.0
 	clearOfEdge  = 12.0
 )
 
@@ -201,7 +202,7 @@ func leaders(labels []label) string {
 	var d path.Data
 	for _, l := range labels {
 		if l.leader {
-			short := l.at.Sub(l.at.Sub(l.from).Unit().Scale(9))
+			short := l.at.Sub(l.at.Sub(l.from).Unit().Scale(11))
 			d.Add(path.Polyline(l.from, short))
 		}
 	}
@@ -210,10 +211,11 @@ func leaders(labels []label) string {
 
 // numbers writes the large numbers or the small ones.
 func numbers(labels []label, small bool) string {
-	size, drop := "15", 5.3
+	size := largeNumber
 	if small {
-		size, drop = "11", 3.9
+		size = smallNumber
 	}
+	drop := float64(0.355 * size) // from the middle of a figure to its foot
 	var b strings.Builder
 	for _, l := range labels {
 		if l.small == small {
@@ -224,6 +226,6 @@ func numbers(labels []label, small bool) string {
 	if b.Len() == 0 {
 		return ""
 	}
-	return `<g class="n" fill="` + ink + `" stroke="#fff" stroke-width="4" paint-order="stroke" text-anchor="middle" ` +
-		`font-family="Helvetica,Arial,sans-serif" font-weight="600" font-size="` + size + `">` + b.String() + `</g>`
+	return `<g class="n" fill="` + ink + `" stroke="#fff" stroke-width="5" paint-order="stroke" text-anchor="middle" ` +
+		`font-family="Helvetica,Arial,sans-serif" font-weight="600" font-size="` + fmt.Sprint(size) + `">` + b.String() + `</g>`
 }

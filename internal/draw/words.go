@@ -3,6 +3,8 @@ package draw
 import (
 	"fmt"
 	"strings"
+
+	"plait/internal/scalp"
 )
 
 // title returns the name of a drawing: "Four sections, left profile".
@@ -17,7 +19,7 @@ func (d *Drawings) describe(s *scene, keys []int32) string {
 			seen[k-1] += s.extent(s.mesh.Polygons[i].Corners)
 		}
 	}
-	shares := Shares(d.sheet.Plan)
+	shares := scalp.Shares(d.sheet.Plan.Sections)
 	var list []string
 	for i, section := range d.sheet.Plan.Sections {
 		if seen[i] < leastSeen {
