@@ -111,6 +111,18 @@ func (t Tint) colour() rgb {
 	}.rgb()
 }
 
+// washShare is how much of a swatch's colour is left in its wash.
+const washShare = 0.36
+
+// Wash returns the colour thinned with paper until dark lines and numbers can be read
+// on it: what a section of a head is filled with, "#d6c3ab". The style sheet gives the
+// same to the class "wash" beside the tint's own.
+func (t Tint) Wash() string {
+	paper, c := rgb{0xfd, 0xfa, 0xf6}, t.colour()
+	mix := func(a, b uint8) uint8 { return uint8(math.Round(float64(a) + (float64(b)-float64(a))*washShare)) }
+	return rgb{mix(paper.r, c.r), mix(paper.g, c.g), mix(paper.b, c.b)}.String()
+}
+
 func inkOn(ground rgb) rgb {
 	if contrast(ground, lightInk) >= contrast(ground, darkInk) {
 		return lightInk

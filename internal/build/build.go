@@ -33,6 +33,7 @@ type Options struct {
 	Live     string          // address of a script for all pages of a live preview
 	Workers  int             // 0 for one per processor
 	Progress func(n, of int) // told how many of the lessons are read; may be nil
+	Drawings *page.Drawings  // kept from build to build; nil keeps none
 }
 
 // Result is a course that was read, computed and judged.
@@ -144,7 +145,7 @@ func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
 		return nil, ErrCourse
 	}
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
-		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers,
+		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Drawings: r.opts.Drawings,
 	})
 	if err != nil && r.Course.Layouts.Value != "" {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)

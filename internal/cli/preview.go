@@ -67,6 +67,7 @@ type previewer struct {
 
 	theme   *page.Theme // of the last build that came so far; nil when it is to be made anew
 	layouts string      // the folder the theme is from
+	drawn   page.Drawings
 
 	// The course whose site the server shows, and the one before, from whose folder
 	// a request that began earlier may still read a picture.
@@ -102,7 +103,7 @@ func (p *previewer) build(ctx context.Context, changed []string) {
 		p.theme = nil
 	}
 	line := newProgress(p.console)
-	course, err := readCourse(ctx, p.dir, build.Options{Live: preview.Script, Progress: line.show})
+	course, err := readCourse(ctx, p.dir, build.Options{Live: preview.Script, Progress: line.show, Drawings: &p.drawn})
 	line.clear()
 	if err != nil {
 		p.complain(ctx, err)

@@ -43,6 +43,9 @@ func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 	for _, o := range l.Outcomes {
 		v.Outcomes = append(v.Outcomes, o.Text.Value)
 	}
+	if b.hasSheets(l) {
+		v.Sheet = "../" + sheetPath(l)
+	}
 	b.neighbours(&v, at.at)
 	if err := b.addText(&v, l); err != nil {
 		return nil, err
@@ -89,6 +92,15 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) error {
 	hooks.Value = func(value *markdown.Value) string {
 		text, _ := b.derived.Value(l, value.Text)
 		return spaced(text)
+	}
+	picture := hooks.Image
+	hooks.Image = func(img *markdown.Image) string {
+		if !lesson.IsSheet(img.Target.Value) {
+			return picture(img)
+		}
+		text, err := b.figure(l, img)
+		faults = append(faults, err)
+		return text
 	}
 	hooks.Block = func(block *markdown.Block) string {
 		text, err := b.block(l, block)

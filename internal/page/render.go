@@ -35,6 +35,8 @@ type Options struct {
 	Live    string // address of a script for all pages, for a live preview; "" for none
 	Workers int    // pages made at the same time; 0 for one per processor
 
+	Drawings *Drawings // kept from the build before; nil keeps none
+
 	Found    []diag.Diagnostic // what was found in the course, sorted; none is an error
 	Accepted []check.Accepted  // what its lessons let stand
 }
@@ -90,6 +92,7 @@ type builder struct {
 	player    player
 	within    map[*course.Module]string // links to the lessons of a module
 	places    map[*lesson.Lesson]place
+	drawings  *Drawings
 }
 
 // dress is what a page's chrome depends on.
@@ -125,7 +128,12 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		scripts:   map[string]asset.File{},
 		styles:    map[string]asset.File{},
 		places:    map[*lesson.Lesson]place{},
+		drawings:  o.Drawings,
 	}
+	if b.drawings == nil {
+		b.drawings = &Drawings{}
+	}
+	b.drawings.begin()
 	for _, set := range sets {
 		b.scripts[set] = o.Theme.bundle.Script(set)
 		b.styles[set] = o.Theme.bundle.Style(set, tints(d))
@@ -305,6 +313,9 @@ func (b *builder) jobs() []job {
 	}
 	for _, l := range b.course.Lessons {
 		list = append(list, job{lessonPath(l), func() ([]byte, error) { return b.lesson(l) }})
+		if b.hasSheets(l) {
+			list = append(list, job{sheetPath(l), func() ([]byte, error) { return b.sheet(l) }})
+		}
 	}
 	for _, p := range paper.All(b.course, b.derived) {
 		list = append(list, job{paperPath(p.Name), func() ([]byte, error) { return b.paper(p) }})

@@ -129,6 +129,24 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 	}
 }
 
+// sampleHeads is a head sheet of one view and one section.
+func sampleHeads(t testing.TB, set *Templates) template.HTML {
+	t.Helper()
+	heads, err := set.part("heads", HeadsView{
+		ID: "sheet_plan", Sheet: "plan", Title: "Where the gloss goes", Print: "../sheets/gloss.html#sheet_plan",
+		Drawings: []HeadDrawing{{Picture: `<svg class="hd" role="img" aria-labelledby="a-t a-d"><title id="a-t">Left</title><desc id="a-d">All.</desc></svg>`, Caption: "Left profile"}},
+		Legend: &LegendView{
+			Whole: "603 cm²", Assume: "Areas on the reference head.", Coloured: true, Formulas: true,
+			Rows: []LegendRow{{Number: "1", Name: "nape", Area: "88", Share: "14.6 %", ExactArea: "88.2",
+				Bowls: []BowlLink{{ID: "bowl_gloss", Text: "Gloss", Path: "#bowl_gloss", Said: "8N"}}}},
+		},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return heads
+}
+
 // samplePages renders one page of every kind, by kind.
 func samplePages(t testing.TB, set *Templates) map[string]string {
 	t.Helper()
@@ -142,6 +160,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		"words":    WordsView{Frame: frame("", "words"), Letters: []LetterView{{ID: "letter-a", Letter: "A", Words: []WordView{{ID: "ash", Term: "ash", Meaning: "A cool tone.", See: []Link{{Text: "base", Path: "#base"}}}}}}},
 		"standing": StandingView{Frame: frame("", "standing"), Body: template.HTML("<h2 id=\"a\">A</h2>"), Contents: []Link{{Text: "A", Path: "#a"}}},
 		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
+		"sheet":    SheetView{Frame: frame("../", "sheet"), Lesson: Link{Text: "Gloss", Path: "../lessons/gloss.html"}, Sheets: []template.HTML{sampleHeads(t, set)}},
 		"missing":  MissingView{Frame: frame("", "missing")},
 		"rules": RulesView{Frame: frame("", "standing"), Lead: "Why.", Families: []RuleGroup{{ID: "family_law", Title: "The law", Rules: []RuleView{
 			{ID: "law_x", Name: "law/x", Severity: "error", Title: "One", Why: "So.", Source: "a law", Before: "a: 1", After: "a: 2"}}}}},

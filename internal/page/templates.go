@@ -11,8 +11,8 @@ import (
 // parts are the templates that pages share; kinds are the pages themselves, each
 // of which defines the template "main".
 var (
-	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again", "clock", "film", "question"}
-	kinds = []string{"home", "module", "lesson", "words", "standing", "find", "missing", "rules", "order", "paper"}
+	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again", "clock", "film", "question", "heads"}
+	kinds = []string{"home", "module", "lesson", "words", "standing", "find", "missing", "rules", "order", "paper", "sheet"}
 )
 
 // Templates holds the parsed templates of a course. It is safe for concurrent

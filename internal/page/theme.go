@@ -22,6 +22,8 @@ func setOf(kind string) string {
 		return lessonSet
 	case "paper":
 		return paperSet
+	case "sheet":
+		return lessonSet
 	}
 	return usualSet
 }

@@ -113,6 +113,7 @@ type LessonView struct {
 	Notes          template.HTML // footnotes
 	Patterns       bool          // the page shows bowls
 	Asking         string        // script of questions, "" where the lesson asks none
+	Sheet          string        // path of the page of its head sheets; "" for none
 	Previous, Next *Link
 	Within         template.HTML // links to the lessons of the module
 }
@@ -224,6 +225,49 @@ type TimeView struct {
 	// Where the recording can be watched from here, and the stretch in plain seconds;
 	// all empty where there is no recording.
 	Path, At, Until string
+}
+
+// HeadsView is a head sheet as a figure.
+type HeadsView struct {
+	ID, Sheet string // of the figure; the sheet's name
+	Title     string
+	Drawings  []HeadDrawing
+	Legend    *LegendView // nil where it stands elsewhere on the page
+	Print     string      // path of the page to print; "" for none
+}
+
+// HeadDrawing is one view of a head.
+type HeadDrawing struct {
+	Picture template.HTML
+	Caption string
+}
+
+// LegendView is the table of a head sheet.
+type LegendView struct {
+	Rows     []LegendRow // in the order of work
+	Whole    string      // area of the scalp, with unit
+	Assume   string      // which head it is
+	Coloured bool        // there are bowls to name
+	Formulas bool        // bowls are said, not only named
+}
+
+// LegendRow is one section of a head. ExactArea is the area in cm² for scripts.
+type LegendRow struct {
+	Swatch                               template.HTML
+	Number, Name, Area, Share, ExactArea string
+	Bowls                                []BowlLink
+}
+
+// BowlLink leads to a bowl. Said is its formula in short.
+type BowlLink struct {
+	ID, Text, Path, Said string
+}
+
+// SheetView is the page of a lesson's head sheets, to be printed.
+type SheetView struct {
+	Frame
+	Lesson Link
+	Sheets []template.HTML
 }
 
 // BowlView is the card of one formula.

@@ -1,0 +1,114 @@
+package page
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"sync"
+
+	"plait/internal/derive"
+	"plait/internal/draw"
+	"plait/internal/parallel"
+	"plait/internal/sheet"
+)
+
+// Drawings keeps the drawings of head sheets from one build of a process to the next,
+// so that a sheet that has not changed costs nothing. What a build does not ask for is
+// gone after it. The zero Drawings is ready; one serves one build at a time.
+type Drawings struct {
+	mu        sync.Mutex
+	now, last map[string]func() *drawn
+}
+
+// begin starts a build.
+func (d *Drawings) begin() {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.now, d.last = map[string]func() *drawn{}, d.now
+}
+
+// get returns what was drawn for a key, in this build or the one before, or draws it.
+func (d *Drawings) get(key string, make func() *drawn) *drawn {
+	d.mu.Lock()
+	once, ok := d.now[key]
+	if !ok {
+		once, ok = d.last[key]
+	}
+	if !ok {
+		once = sync.OnceValue(make)
+	}
+	d.now[key] = once
+	d.mu.Unlock()
+	return once()
+}
+
+// drawn is a sheet with all its drawings.
+type drawn struct {
+	views    map[sheet.View][]byte // with idMark in place of the id
+	swatches []string              // by the index of the section
+}
+
+// idMark stands where the id of a drawing is written. It is a character for private
+// use, which no text of a course can hold a meaning for.
+const idMark = "\uE000"
+
+// picture returns the drawing of a view under an id of its own.
+func (d *drawn) picture(v sheet.View, id string) string {
+	return string(bytes.ReplaceAll(d.views[v], []byte(idMark), []byte(id)))
+}
+
+// draw returns a sheet with the drawings that its lesson and its page show.
+func (b *builder) draw(s *derive.Sheet) *drawn {
+	tints := sectionTints(s)
+	views := sheetViews(s)
+	key := fmt.Sprintf("%q %q %v %v", s.File.Text(), sheetTitle(s), views, tints)
+	return b.drawings.get(key, func() *drawn { return drawSheet(s, views, tints) })
+}
+
+func drawSheet(s *derive.Sheet, views []sheet.View, tints []draw.Tint) *drawn {
+	out := &drawn{views: map[sheet.View][]byte{}}
+	sections := draw.New(drawingOf(s, tints))
+	for i := range s.Sections {
+		out.swatches = append(out.swatches, string(sections.Swatch(i)))
+	}
+	cuts := sync.OnceValue(func() *draw.Cuts { return draw.NewCuts(sheetTitle(s), s.Fallen()) })
+	pictures := make([][]byte, len(views))
+	_ = parallel.Each(0, len(views), func(_, i int) error { // drawing cannot fail
+		pictures[i] = drawView(sections, cuts, views[i])
+		return nil
+	})
+	for i, v := range views {
+		out.views[v] = pictures[i]
+	}
+	return out
+}
+
+// drawView draws one view; a haircut is only made ready where one is shown.
+func drawView(sections *draw.Drawings, cuts func() *draw.Cuts, v sheet.View) []byte {
+	from, _ := draw.ViewNamed(string(v.From)) // the sides of sheets are the views of drawings
+	switch v.Show {
+	case sheet.ShowLifted:
+		return cuts().Lifted(from, idMark)
+	case sheet.ShowLengths:
+		return cuts().Lengths(from, idMark)
+	case sheet.ShowShape:
+		return cuts().Shape(from, idMark)
+	}
+	return sections.Head(from, idMark)
+}
+
+// drawingOf is a sheet as it is drawn.
+func drawingOf(s *derive.Sheet, tints []draw.Tint) draw.Sheet {
+	d := draw.Sheet{Title: sheetTitle(s), Plan: s.Plan(), Hidden: s.Draw.Hidden, Plain: s.Draw.Plain}
+	for i, section := range s.Sections {
+		d.Sections = append(d.Sections, draw.Section{Number: section.Number, Tint: tints[i]})
+	}
+	for _, a := range s.Draw.Arrows {
+		for i, section := range s.Sections {
+			if strings.Contains(" "+section.Name+" ", " "+a.On.Value+" ") {
+				d.Arrows = append(d.Arrows, draw.Arrow{Section: i, Run: draw.Run(a.Run.Value)})
+			}
+		}
+	}
+	return d
+}
