@@ -14,7 +14,6 @@ import (
 	"plait/internal/lesson"
 	"plait/internal/markdown"
 	"plait/internal/mix"
-	"plait/internal/scalp"
 	"plait/internal/sheet"
 )
 
@@ -159,12 +158,14 @@ func (b *builder) legend(s *derive.Sheet, toLesson string) *LegendView {
 		Whole: spaced(fmt.Sprintf("%.0f cm²", s.Area)), Assume: assumption(s), Coloured: hasBowls(s),
 	}
 	drawings := b.draw(s)
-	shares := draw.Shares(partedSections(s.Sections))
 	for i, section := range s.Sections {
 		row := LegendRow{
 			Swatch: template.HTML(drawings.swatches[i]), Name: section.Name,
-			Area: fmt.Sprintf("%.0f", section.Area), Share: spaced(shares[i]),
+			Area: fmt.Sprintf("%.0f", section.Area), Share: spaced(section.Percent),
 			ExactArea: fmt.Sprintf("%.1f", section.Area),
+		}
+		if !section.Product.IsZero() {
+			row.Product, v.Products = grams(section.Product), true
 		}
 		if section.Number > 0 {
 			row.Number = fmt.Sprint(section.Number)
@@ -172,12 +173,27 @@ func (b *builder) legend(s *derive.Sheet, toLesson string) *LegendView {
 		for _, f := range section.Bowls {
 			row.Bowls = append(row.Bowls, BowlLink{
 				ID: bowlID(f), Text: bowlTitle(f.Name.Value), Path: toLesson + "#" + bowlID(f), Said: bowlSaid(f),
+				Weight: portion(f, section.Name),
 			})
 		}
 		v.Rows = append(v.Rows, row)
 	}
 	slices.SortStableFunc(v.Rows, func(a, b LegendRow) int { return cmpNumbers(a.Number, b.Number) })
 	return v
+}
+
+// portion is what a section takes of a bowl whose amount is shared out by areas, ""
+// for any other bowl.
+func portion(f *derive.Formula, section string) string {
+	if f.Shared == nil {
+		return ""
+	}
+	for _, p := range f.Shared.Parts {
+		if p.Section == section {
+			return grams(p.Mixed)
+		}
+	}
+	return ""
 }
 
 // cmpNumbers orders numbers as they are written, those that are not there last.
@@ -193,15 +209,6 @@ func cmpNumbers(a, b string) int {
 		return len(a) - len(b)
 	}
 	return strings.Compare(a, b)
-}
-
-// partedSections returns sections without what a lesson says of them.
-func partedSections(sections []derive.SheetSection) []scalp.Section {
-	list := make([]scalp.Section, len(sections))
-	for i, s := range sections {
-		list[i] = s.Section
-	}
-	return list
 }
 
 // assumption says which head the areas are of.

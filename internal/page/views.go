@@ -248,6 +248,7 @@ type LegendView struct {
 	Whole    string      // area of the scalp, with unit
 	Assume   string      // which head it is
 	Coloured bool        // there are bowls to name
+	Products bool        // there is product to weigh by the sheet's own figures
 	Formulas bool        // bowls are said, not only named
 }
 
@@ -255,12 +256,14 @@ type LegendView struct {
 type LegendRow struct {
 	Swatch                               template.HTML
 	Number, Name, Area, Share, ExactArea string
+	Product                              string // weight with unit, "" for none
 	Bowls                                []BowlLink
 }
 
-// BowlLink leads to a bowl. Said is its formula in short.
+// BowlLink leads to a bowl. Said is its formula in short, Weight what a section takes of
+// it where the amount is shared out by areas.
 type BowlLink struct {
-	ID, Text, Path, Said string
+	ID, Text, Path, Said, Weight string
 }
 
 // SheetView is the page of a lesson's head sheets, to be printed.
