@@ -38,6 +38,7 @@ func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 		Kit:      values(l.Kit),
 		Patterns: len(l.Formulas) > 0,
 		Asking:   b.askingOf(l),
+		Work:     "../" + b.work.Path,
 		Within:   template.HTML(markCurrent(b.within[at.module], path.Base(lessonPath(l)))),
 	}
 	for _, o := range l.Outcomes {

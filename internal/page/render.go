@@ -50,7 +50,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	tree := artifact.New()
-	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index, b.asking) {
+	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index, b.asking, b.work) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
 		}
@@ -85,6 +85,7 @@ type builder struct {
 	styles    map[string]asset.File
 	index     asset.File
 	asking    asset.File // the script of questions
+	work      asset.File // the script of bowls and head sheets
 	site      *Site
 	chromes   map[dress]*Chrome
 	pictures  map[string]asset.Picture // by path in the course
@@ -151,6 +152,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 	}
 	b.index = b.findIndex(o.Theme.find)
 	b.asking = b.questionScript(o.Theme.questions)
+	b.work = asset.File{Path: asset.Name("work.js", o.Theme.work), Data: o.Theme.work}
 	b.site = b.newSite(o.Theme.bundle.Icon, o.Live)
 	return b, b.renderShared()
 }

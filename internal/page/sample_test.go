@@ -124,6 +124,7 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 			{ID: "rinse", Number: 2, Title: "Rinse", Body: "<p>Rinse.</p>"},
 		},
 		Patterns: true,
+		Work:     "../assets/work-1.js",
 		Next:     &Link{Before: "Next lesson", Text: "Cover", Path: "cover.html"},
 		Within:   within,
 	}
@@ -160,7 +161,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		"words":    WordsView{Frame: frame("", "words"), Letters: []LetterView{{ID: "letter-a", Letter: "A", Words: []WordView{{ID: "ash", Term: "ash", Meaning: "A cool tone.", See: []Link{{Text: "base", Path: "#base"}}}}}}},
 		"standing": StandingView{Frame: frame("", "standing"), Body: template.HTML("<h2 id=\"a\">A</h2>"), Contents: []Link{{Text: "A", Path: "#a"}}},
 		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
-		"sheet":    SheetView{Frame: frame("../", "sheet"), Lesson: Link{Text: "Gloss", Path: "../lessons/gloss.html"}, Sheets: []template.HTML{sampleHeads(t, set)}},
+		"sheet":    SheetView{Frame: frame("../", "sheet"), Lesson: Link{Text: "Gloss", Path: "../lessons/gloss.html"}, Work: "../assets/work-1.js", Sheets: []template.HTML{sampleHeads(t, set)}},
 		"missing":  MissingView{Frame: frame("", "missing")},
 		"rules": RulesView{Frame: frame("", "standing"), Lead: "Why.", Families: []RuleGroup{{ID: "family_law", Title: "The law", Rules: []RuleView{
 			{ID: "law_x", Name: "law/x", Severity: "error", Title: "One", Why: "So.", Source: "a law", Before: "a: 1", After: "a: 2"}}}}},

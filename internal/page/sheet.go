@@ -227,6 +227,7 @@ func (b *builder) sheet(l *lesson.Lesson) ([]byte, error) {
 	v := SheetView{
 		Frame:  b.frame(sheetPath(l), "sheet", "Head sheet: "+l.Title.Value, "Partings, sections and bowls of "+l.Title.Value+", to be printed."),
 		Lesson: Link{Text: l.Title.Value, Path: "../" + lessonPath(l)},
+		Work:   "../" + b.work.Path,
 	}
 	for _, s := range b.derived.Sheets(l) {
 		if !s.OK {

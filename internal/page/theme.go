@@ -37,6 +37,7 @@ type Theme struct {
 	find      []byte // the script of the find page, without an index
 	questions []byte // the script of questions, without any
 	player    player
+	work      []byte // the script of bowls and head sheets
 }
 
 // NewTheme makes a theme of layouts; see [asset.Overlay] for a course with files
@@ -62,5 +63,9 @@ func NewTheme(layouts fs.FS) (*Theme, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Theme{templates: templates, bundle: bundle, find: find, questions: questions, player: player}, nil
+	work, err := asset.Script(layouts, "scripts/plait-work.js", "")
+	if err != nil {
+		return nil, err
+	}
+	return &Theme{templates: templates, bundle: bundle, find: find, questions: questions, player: player, work: work}, nil
 }

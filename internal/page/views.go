@@ -113,6 +113,7 @@ type LessonView struct {
 	Notes          template.HTML // footnotes
 	Patterns       bool          // the page shows bowls
 	Asking         string        // script of questions, "" where the lesson asks none
+	Work           string        // script of bowls and head sheets
 	Sheet          string        // path of the page of its head sheets; "" for none
 	Previous, Next *Link
 	Within         template.HTML // links to the lessons of the module
@@ -270,6 +271,7 @@ type BowlLink struct {
 type SheetView struct {
 	Frame
 	Lesson Link
+	Work   string // script of head sheets
 	Sheets []template.HTML
 }
 

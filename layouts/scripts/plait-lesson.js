@@ -1,14 +1,13 @@
 // The one script of a lesson.
 
-import { startBowls } from "./bowl.js";
 import { callIn, startPage } from "./page.js";
 import { startSteps } from "./steps.js";
 import { startTimers } from "./timers.js";
 
 startPage(() => {
-  startBowls();
   startTimers();
   startSteps();
+  callIn("work");
   callIn("asking");
   callIn("film");
 });
