@@ -179,6 +179,9 @@ func sit(t testing.TB, p *paper.Paper, who answerfile.Learner, ability float64, 
 	for i, asked := range p.Draw(seed) {
 		q := p.Questions[asked.Question]
 		chance := 1 / (1 + math.Exp(difficulty(q)-ability))
+		if q.Name.Value == "which-side" { // a question that the quick ones read too much into
+			chance = 1 / (1 + math.Exp(ability-0.8))
+		}
 		given := ""
 		switch {
 		case dice.Float64() < chance:

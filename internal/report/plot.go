@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -17,6 +18,8 @@ type histogram struct {
 	Height   int
 	Width    int
 	Base     int // y of the bars' feet
+	Left     int // x of the axis
+	Middle   int // x of its title
 	Bars     []bar
 	PassX    string // where the pass mark stands; empty for none
 	PassText string
@@ -32,14 +35,14 @@ type bar struct {
 
 // The box of a plot.
 const (
-	plotWidth  = 640
-	plotHeight = 260
+	plotWidth  = 420
+	plotHeight = 250
 	plotLeft   = 40
 	plotFoot   = 40
 )
 
 func marksPlot(sittings []register.Sitting) histogram {
-	h := histogram{Width: plotWidth, Height: plotHeight, Base: plotHeight - plotFoot}
+	h := histogram{Width: plotWidth, Height: plotHeight, Base: plotHeight - plotFoot, Left: plotLeft, Middle: (plotWidth + plotLeft) / 2}
 	if len(sittings) == 0 {
 		h.Says = "Nobody has sat this paper."
 		return h
@@ -55,7 +58,7 @@ func marksPlot(sittings []register.Sitting) histogram {
 	tallest := slices.Max(counts)
 	step := float64(plotWidth-plotLeft) / float64(most+1)
 	for right, n := range counts {
-		height := float64(h.Base-24) * float64(n) / float64(tallest)
+		height := float64(h.Base-44) * float64(n) / float64(tallest)
 		x := plotLeft + step*float64(right)
 		h.Bars = append(h.Bars, bar{
 			X: tenth(x + step*0.08), W: tenth(step * 0.84), Y: tenth(float64(h.Base) - height), H: tenth(height), Mid: tenth(x + step/2),
@@ -91,6 +94,7 @@ func highest(sittings []register.Sitting) int {
 // stand alike, and a line at the one in the middle.
 type strips struct {
 	Width, Height int
+	Left, Right   int // the ends of the rows
 	Rows          []strip
 	Ticks         []tick
 	Says          string
@@ -111,12 +115,12 @@ type dot struct{ X, Y, Class string }
 type tick struct{ At, Text string }
 
 const (
-	stripHeight = 84
+	stripHeight = 76
 	dotSize     = 9.0 // from the middle of a dot to that of the next
 )
 
 func progressPlot(a register.Analysis, titles []string) strips {
-	p := strips{Width: plotWidth, Height: stripHeight*len(a.Modules) + plotFoot}
+	p := strips{Width: plotWidth, Height: stripHeight*len(a.Modules) + plotFoot, Left: plotLeft, Right: plotWidth - plotLeft}
 	x := func(share float64) float64 { return plotLeft + share*(plotWidth-2*plotLeft) }
 	for i := range 5 {
 		p.Ticks = append(p.Ticks, tick{At: tenth(x(float64(i) / 4)), Text: fmt.Sprintf("%d %%", 25*i)})
@@ -160,6 +164,8 @@ func progressPlot(a register.Analysis, titles []string) strips {
 // scatter sets how hard each question was against how well it tells learners apart.
 type scatter struct {
 	Width, Height  int
+	Left, Right    int // the ends of the lines
+	Middle, Foot   int // x of the title, y of the axis
 	Points         []point
 	XTicks, YTicks []tick
 	GoodX, GoodY   string // the corner of the field of usable questions
@@ -168,13 +174,17 @@ type scatter struct {
 	Says           string
 }
 
-type point struct{ X, Y, TextX, TextY, Code, Class string }
+// point is a question with its number beside it.
+type point struct {
+	X, Y, Code, Class    string
+	TextX, TextY, Anchor string
+}
 
-const scatterHeight = 360
+const scatterHeight = 300
 
-func itemsPlot(questions []register.Question, codes map[string]string) scatter {
+func itemsPlot(questions []register.Question, order map[string]int) scatter {
 	const low, high = -0.5, 1.0
-	p := scatter{Width: plotWidth, Height: scatterHeight}
+	p := scatter{Width: plotWidth, Height: scatterHeight, Left: plotLeft, Right: plotWidth - 20, Middle: (plotWidth + plotLeft) / 2, Foot: scatterHeight - plotFoot}
 	x := func(share float64) float64 { return plotLeft + share*(plotWidth-plotLeft-20) }
 	y := func(d float64) float64 {
 		return 16 + (high-max(low, min(high, d)))/(high-low)*(scatterHeight-plotFoot-16)
@@ -188,13 +198,20 @@ func itemsPlot(questions []register.Question, codes map[string]string) scatter {
 	p.GoodX, p.GoodW = tenth(x(hard)), tenth(x(easy)-x(hard))
 	p.GoodY, p.GoodH = tenth(y(high)), tenth(y(fairlyApart)-y(high))
 	p.ZeroY = tenth(y(0))
+	labels := &labels{}
+	for _, q := range questions {
+		if q.Difficulty.Known() && q.Discrimination.Known() {
+			labels.taken = append(labels.taken, [2]float64{x(q.Difficulty.Value), y(q.Discrimination.Value)})
+		}
+	}
 	look := 0
 	for _, q := range questions {
 		if !q.Difficulty.Known() || !q.Discrimination.Known() {
 			continue
 		}
-		at := point{X: tenth(x(q.Difficulty.Value)), Y: tenth(y(q.Discrimination.Value)), Code: codes[q.ID], Class: "item"}
-		at.TextX, at.TextY = tenth(x(q.Difficulty.Value)+8), tenth(y(q.Discrimination.Value)-6)
+		cx, cy := x(q.Difficulty.Value), y(q.Discrimination.Value)
+		at := point{X: tenth(cx), Y: tenth(cy), Code: fmt.Sprint(order[q.ID]), Class: "item"}
+		at.TextX, at.TextY, at.Anchor = labels.beside(cx, cy)
 		if _, wants := verdict(q); wants {
 			at.Class = "item look"
 			look++
@@ -203,6 +220,30 @@ func itemsPlot(questions []register.Question, codes map[string]string) scatter {
 	}
 	p.Says = fmt.Sprintf("%d questions by the share that had them right and by discrimination; %d want looking at.", len(p.Points), look)
 	return p
+}
+
+// labels finds room for numbers beside points.
+type labels struct{ taken [][2]float64 } // the middles of points and of numbers
+
+// beside returns where the number of a point goes: on the first side on which it meets
+// neither a point nor another number, else on the first.
+func (l *labels) beside(x, y float64) (textX, textY, anchor string) {
+	sides := []struct {
+		dx, dy float64
+		anchor string
+	}{{9, -4, "start"}, {-9, -4, "end"}, {9, 14, "start"}, {-9, 14, "end"}, {0, -11, "middle"}, {0, 22, "middle"}}
+	best := sides[0]
+	for _, s := range sides {
+		mx := x + s.dx*1.9
+		if !slices.ContainsFunc(l.taken, func(o [2]float64) bool {
+			return math.Abs(o[0]-mx) < 13 && math.Abs(o[1]-(y+s.dy-4)) < 11
+		}) {
+			best = s
+			break
+		}
+	}
+	l.taken = append(l.taken, [2]float64{x + best.dx*1.9, y + best.dy - 4})
+	return tenth(x + best.dx), tenth(y + best.dy), best.anchor
 }
 
 func tenth(v float64) string {

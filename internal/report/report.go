@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
+	"slices"
 	"strings"
 
 	"plait/internal/asset"
@@ -88,7 +89,8 @@ type cell struct {
 type doubtRow struct{ Name, File, Says string }
 
 type questionRow struct {
-	Code, Ask, Name                      string
+	Number                               int // in the paper; 0 for one that it no longer asks
+	Ask, Name                            string
 	Asked, Right, Blank                  int
 	Difficulty, Discrimination, ItemRest string
 	Says                                 string
@@ -182,13 +184,14 @@ func onPaper(in Input, name string) paperView {
 		{register.Share(right, of) + " %", "right on average"},
 		{percentOf(a.Sittings), "to pass"},
 	}
-	codes := codesOf(p)
+	order := orderOf(p)
 	v.Marks = marksPlot(a.Sittings)
 	v.Progress = progressPlot(a, v.Modules)
-	v.Items = itemsPlot(a.Questions, codes)
+	v.Items = itemsPlot(a.Questions, order)
 	for _, q := range a.Questions {
-		v.Questions = append(v.Questions, question(q, p, codes))
+		v.Questions = append(v.Questions, question(q, p, order))
 	}
+	slices.SortStableFunc(v.Questions, func(a, b questionRow) int { return order[a.Name] - order[b.Name] })
 	v.Figures = figures(a)
 	return v
 }
@@ -241,21 +244,21 @@ func learner(s register.Sitting, modules []string) learnerRow {
 	return row
 }
 
-// codesOf numbers the questions of a paper as its pages do.
-func codesOf(p *paper.Paper) map[string]string {
-	codes := map[string]string{}
+// orderOf numbers the questions of a paper, from 1, as its pages do.
+func orderOf(p *paper.Paper) map[string]int {
+	order := map[string]int{}
 	if p == nil {
-		return codes
+		return order
 	}
 	for i, q := range p.Questions {
-		codes[q.ID()] = fmt.Sprint(i + 1)
+		order[q.ID()] = i + 1
 	}
-	return codes
+	return order
 }
 
-func question(q register.Question, p *paper.Paper, codes map[string]string) questionRow {
+func question(q register.Question, p *paper.Paper, order map[string]int) questionRow {
 	row := questionRow{
-		Code: codes[q.ID], Name: q.ID, Ask: q.ID, Asked: q.Asked, Right: q.Right, Blank: q.Blank,
+		Number: order[q.ID], Name: q.ID, Ask: q.ID, Asked: q.Asked, Right: q.Right, Blank: q.Blank,
 		Difficulty: number(q.Difficulty), Discrimination: number(q.Discrimination), ItemRest: number(q.ItemRest),
 	}
 	if p != nil {
