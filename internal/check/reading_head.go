@@ -24,11 +24,11 @@ var readingHead = []Rule{
 	},
 	{
 		ID: "head/line", Title: "a parting gives a line on the head",
-		Why: "Some partings read well and give no line: three points on one line, slices that would cross, a zigzag on a parting " +
-			"that bends already.",
+		Why: "Some partings read well and give no line: three points on one line, slices that would cross, slices " +
+			"counted along a line that the section does not touch.",
 		Of:     Sheet,
-		Before: "sections:\n  - {part: diagonal forward, at: crown, slope: 30, zigzag: {teeth: 12, depth: 1}}",
-		After:  "sections:\n  - {part: horseshoe, zigzag: {teeth: 12, depth: 1}}",
+		Before: "sections:\n  - {part: line, from: crown, to: crown, gives: [front, back]}",
+		After:  "sections:\n  - {part: line, from: crown, to: left ear top, gives: [front, back]}",
 		Since:  "1.0",
 	},
 	{
