@@ -45,13 +45,13 @@ func acceptOne(l *lesson.Lesson, a lesson.Acceptance, found []diag.Diagnostic) (
 		}
 		return nil, nil, fail(a.Rule.Span, help, "there is no rule %q", a.Rule.Value)
 	}
-	place, ok := placeOf(l, a)
+	places, ok := stretchesOf(l, a)
 	if !ok {
-		return nil, nil, fail(a.At.Span, "at: names a formula of this lesson", "this lesson has no formula %q", a.At.Value)
+		return nil, nil, fail(a.At.Span, "at: names a formula or a head sheet of this lesson", "this lesson has no formula and no head sheet %q", a.At.Value)
 	}
-	whole, isError := a.At.Value == "", false
+	isError := false
 	for _, d := range found {
-		hit := d.Rule == a.Rule.Value && (place.Contains(d.Span) || whole && inCaptions(l, d))
+		hit := d.Rule == a.Rule.Value && slices.ContainsFunc(places, func(at source.Span) bool { return at.Contains(d.Span) })
 		if hit && d.Severity != diag.Error {
 			let = append(let, Accepted{Diagnostic: d, Because: a.Because.Value})
 			continue
@@ -68,21 +68,30 @@ func acceptOne(l *lesson.Lesson, a lesson.Acceptance, found []diag.Diagnostic) (
 	return nil, nil, fail(a.Span, "delete it from accept", "%s is accepted here, but nothing breaks it", a.Rule.Value)
 }
 
-// placeOf returns the stretch of the lesson's text that an acceptance speaks of.
-func placeOf(l *lesson.Lesson, a lesson.Acceptance) (source.Span, bool) {
+// stretchesOf returns the stretches of the lesson's files that an acceptance speaks of.
+func stretchesOf(l *lesson.Lesson, a lesson.Acceptance) (places []source.Span, ok bool) {
 	if a.At.Value == "" {
-		return l.File.Whole(), true
+		return wholeLesson(l), true
 	}
-	f, ok := l.Formula(a.At.Value)
-	if !ok {
-		return source.Span{}, false
+	if f, ok := l.Formula(a.At.Value); ok {
+		return []source.Span{f.Fence.Span.To(f.Fence.Body.Whole())}, true
 	}
-	return f.Fence.Span.To(f.Fence.Body.Whole()), true
+	if s, ok := l.Sheet(a.At.Value); ok {
+		return []source.Span{s.File.Whole()}, true
+	}
+	return nil, false
 }
 
-// inCaptions reports whether a finding stands in the lesson's captions.
-func inCaptions(l *lesson.Lesson, d diag.Diagnostic) bool {
-	return l.Captions != nil && l.Captions.File.Whole().Contains(d.Span)
+// wholeLesson returns all of a lesson's text, head sheets and captions.
+func wholeLesson(l *lesson.Lesson) []source.Span {
+	places := []source.Span{l.File.Whole()}
+	for _, s := range l.Sheets {
+		places = append(places, s.File.Whole())
+	}
+	if l.Captions != nil {
+		places = append(places, l.Captions.File.Whole())
+	}
+	return places
 }
 
 func ids() []string {

@@ -62,11 +62,36 @@ func TestAcceptReportsWhatMatchesNothing(t *testing.T) {
 	expectAccepted(t, "  - {rule: formula/drift, at: first, because: one strand}", "1:1.5",
 		"warning text/accept: formula/drift is accepted here, but nothing breaks it", overFirst, driftFound, overFirst)
 	expectAccepted(t, "  - {rule: formula/drift, at: third, because: one strand}", "1:1.5",
-		`warning text/accept: this lesson has no formula "third"`, overFirst, driftFound, overFirst)
+		`warning text/accept: this lesson has no formula and no head sheet "third"`, overFirst, driftFound, overFirst)
 	expectAccepted(t, "  - {rule: formula/drifts, because: one strand}", "1:1.5",
 		`warning text/accept: there is no rule "formula/drifts"`, overFirst, driftFound, overFirst)
 	expectAccepted(t, "  - {rule: formula/drift, because: one strand}\n  - {rule: formula/drift, at: second, because: again}", "1:1.5",
 		"warning text/accept: formula/drift is accepted here, but nothing breaks it", overFirst, overFirst)
+}
+
+// What is found in a head sheet is accepted by its lesson, alone or as a whole.
+func TestAcceptInAHeadSheet(t *testing.T) {
+	for accept, want := range map[string]int{
+		"": 1,
+		"{rule: head/uncoloured, because: it stays dry}":            0,
+		"{rule: head/uncoloured, at: plan, because: it stays dry}":  0,
+		"{rule: head/uncoloured, at: gloss, because: it stays dry}": 2, // and that nothing breaks it there
+	} {
+		files := sheetCourse(sheetShown + goesOn("gloss", "[front, back]"))
+		text := strings.Replace(files, "summary:", "accept: ["+accept+"]\nsummary:", 1)
+		if text == files {
+			t.Fatal("the lesson has no summary to write before")
+		}
+		got := 0
+		for _, d := range judge(t, testCourse(Files, text)) {
+			if d.Rule == "head/uncoloured" || d.Rule == "text/accept" {
+				got++
+			}
+		}
+		if got != want {
+			t.Errorf("accept: [%s]: %d findings, want %d", accept, got, want)
+		}
+	}
 }
 
 // An error is mended, not accepted, and a reason has to be given.
