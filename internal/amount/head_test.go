@@ -2,7 +2,6 @@ package amount
 
 import (
 	"fmt"
-	"math"
 	"testing"
 )
 
@@ -53,27 +52,6 @@ func TestNames(t *testing.T) {
 	if _, ok := ParseDensity("thick"); ok {
 		t.Error(`"thick" was read as a density`)
 	}
-}
-
-// Derived from the volume and the surface of a cylinder; 1.32 g/cm³ for hair is from
-// memory.
-func TestStrands(t *testing.T) {
-	expect := func(what string, got, want, within float64) {
-		t.Helper()
-		if math.Abs(got-want) > within {
-			t.Errorf("%s: got %v, want %v", what, got, want)
-		}
-	}
-	long := Strands{Count: 100_000, Diameter: 70, Length: 30}
-	expect("volume", long.Volume(), 115.45, 0.005)
-	expect("surface", long.Surface(), 65_973, 0.5)
-	expect("grams", long.Volume()*1.32, 152.4, 0.05)
-	expect("mg of 100 g on each cm²", 100_000/long.Surface(), 1.516, 0.0005)
-
-	short := Strands{Count: 100_000, Diameter: 70, Length: 10}
-	expect("volume", short.Volume(), 38.48, 0.005)
-	expect("surface", short.Surface(), 21_991, 0.5)
-	expect("grams", short.Volume()*1.32, 50.8, 0.05)
 }
 
 func ExamplePerHead() {

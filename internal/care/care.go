@@ -8,7 +8,12 @@
 // bowls, and nothing switches them off. They promise nothing about a result on hair.
 package care
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+
+	"plait/internal/timing"
+)
 
 // Use is something in a lesson that calls for cautions, by the word an author
 // writes for it.
@@ -53,7 +58,7 @@ var cautions = []struct {
 	items []Caution
 }{
 	{Colour, []Caution{
-		{"Allergy alert test.", "At least 48 hours before every colour service, with the product that will be used and as its maker describes, also on somebody who has had it for years. Any reaction means no colour."},
+		{"Allergy alert test.", fmt.Sprintf("At least %d hours", int(timing.SkinTestWait.Hours())) + " before every colour service, with the product that will be used and as its maker describes, also on somebody who has had it for years. Any reaction means no colour."},
 		{"Ask first.", "No colour on a sore or broken scalp, after any earlier reaction to hair colour or to a black henna tattoo, or on anybody under 16."},
 		{"Gloves and air.", "Gloves for mixing, applying and rinsing, a fresh pair for each client; a room with a through draught."},
 		{"Strand test.", "The full mix for the full time on one strand first, wherever the hair’s history is not certain."},

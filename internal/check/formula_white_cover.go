@@ -17,7 +17,8 @@ var formulaWhiteCover = Rule{
 	Title: "white hair is covered by a colour that covers",
 	Why: "Permanent colour covers white hair, up to level 7; lighter shades hold too little dye unless the rest of the hair is blonde " +
 		"itself. Demi colour blends white hair, softly and for some weeks, and comes to its end where half of it is white. That is a good " +
-		"service with another name.",
+		"service with another name. A target that says cover, as in 6 cover white, asks for it on any share of white; without the word plait takes " +
+		"hair that is white by half or more as meant to be covered.",
 	Source: "Hair Colour for Hairstylists: Level 2, BCcampus 2021, ch. 3.1 (demi blends, permanent covers); trade educators " +
 		"(level 8 and lighter); common practice",
 	Severity: diag.Warning,
@@ -27,24 +28,32 @@ var formulaWhiteCover = Rule{
 	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {
 		kind, white := f.Kind.Value, f.Hair.Value.White
-		if !f.Hair.Set() || !f.Bowl.HasLevel || white.Less(exact.Half) || kind == shade.Lightener || kind == shade.Filler {
+		if !f.Hair.Set() || white.IsZero() || !f.Bowl.HasLevel || kind == shade.Lightener || kind == shade.Filler {
 			return
 		}
-		applied := f.Bowl.Level.High
-		if hair.CoversWhite(kind, applied, white) {
-			return
-		}
-		if !liftsHair(kind) {
+		half := !white.Less(exact.Half)
+		switch cover := f.Target.Value.Cover; {
+		case !cover && !half:
+		case liftsHair(kind):
+			p.tooLight(f)
+		case half:
 			d := p.Reportf(f.Kind.Span, "call it blending, or take a permanent colour",
 				"%s white is more than %s colour covers: it blends it (common practice)", percent(white), kind)
 			*d = d.WithNote(f.Hair.Span, "the hair")
-			return
-		}
-		if f.Hair.Value.Level < blonde {
-			p.Reportf(shades(f), "cover at level 7 or darker, or say that it blends",
-				"these shades read level %s, and from level 8 on they cover white hair poorly (common practice)", derive.Reading(f.Bowl.Level))
+		default:
+			p.Notef(f.Target.Span, "call it blending, or take a permanent colour",
+				"%s colour blends white hair, and the target says cover (common practice)", kind)
 		}
 	},
+}
+
+// tooLight reports shades that are too light to cover white hair, unless the rest is
+// blonde itself.
+func (p *Pass) tooLight(f *derive.Formula) {
+	if f.Hair.Value.Level < blonde && !hair.CoversWhite(f.Bowl.Level.High) {
+		p.Reportf(shades(f), "cover at level 7 or darker, or say that it blends",
+			"these shades read level %s, and from level 8 on they cover white hair poorly (common practice)", derive.Reading(f.Bowl.Level))
+	}
 }
 
 // percent prints a fraction of one, "33 %".

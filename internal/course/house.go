@@ -17,6 +17,7 @@ type House struct {
 	Strongest source.Stated[peroxide.Strength] // the strongest developer
 	Longest   source.Stated[time.Duration]     // the longest time on hair
 	Without   []source.Text                    // codes of shades that are not used
+	Natural   source.Text                      // set: natural shades on white hair by quarters
 	Tests     []source.Text                    // what every lesson with oxidative colour must name
 	Pass      source.Stated[exact.Number]      // the least share of a paper that passes
 }
@@ -27,7 +28,7 @@ func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
 	if node == nil {
 		return
 	}
-	f := r.Fields(node, "`house`", "strongest", "longest", "without", "tests", "pass")
+	f := r.Fields(node, "`house`", "strongest", "longest", "without", "natural", "tests", "pass")
 	if t, ok := f.Text("strongest"); ok {
 		v, err := peroxide.Parse(t.Value)
 		if err != nil {
@@ -42,6 +43,9 @@ func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
 	if f.Has("without") {
 		s.House.Without = f.Texts("without")
 	}
+	if t, ok := f.Text("natural"); ok {
+		s.readNatural(t, r)
+	}
 	if f.Has("tests") {
 		s.House.Tests = f.Texts("tests")
 	}
@@ -55,6 +59,17 @@ func (s *Settings) readHouse(node *yamlpos.Node, r *yamlpos.Reader) {
 }
 
 const ruleHouse = "house/rules"
+
+// readNatural reads how much of the natural series white hair takes. There is one way
+// that is stricter than the usual one.
+func (s *Settings) readNatural(t source.Text, r *yamlpos.Reader) {
+	if t.Value != "by quarters" {
+		r.Report(diag.Errorf(ruleHouse, t.Span, "%q is no rule about natural shades", t.Value).
+			WithHelp("write natural: by quarters, for as many quarters of the colour as the share of white reaches, or leave it out"))
+		return
+	}
+	s.House.Natural = t
+}
 
 func (s *Settings) readLongest(t source.Text, r *yamlpos.Reader) {
 	v, err := measure.ParseSpan(t.Value)

@@ -179,14 +179,6 @@ func (a Number) Abs() Number {
 	return a
 }
 
-// Min returns the smaller of a and b.
-func Min(a, b Number) Number {
-	if b.Less(a) {
-		return b
-	}
-	return a
-}
-
 // Max returns the larger of a and b.
 func Max(a, b Number) Number {
 	if a.Less(b) {

@@ -113,4 +113,5 @@ type Hair struct {
 type Target struct {
 	Level shade.Level
 	Tone  string // a word such as cool; empty for none
+	Cover bool   // white hair is to be covered, and not blended
 }

@@ -299,3 +299,18 @@ func TestShadeOfAnotherRange(t *testing.T) {
 
 	expectLine(t, "2 parts 8N + 1 part 8.2 of saltmarsh, 6 vol at 1:2, 30 g", "2 parts 8N + 1 part 8.2 of saltmarsh, 6 vol at 1:2, 30 g colour")
 }
+
+func TestTarget(t *testing.T) {
+	for in, want := range map[string]Target{
+		"6":                   {Level: 6},
+		"8 cool":              {Level: 8, Tone: "cool"},
+		"6 cover":             {Level: 6, Cover: true},
+		"6 cover white":       {Level: 6, Cover: true},
+		"6 cool, cover white": {Level: 6, Tone: "cool", Cover: true},
+	} {
+		b, found := blockWith("target: " + in)
+		if len(found) > 0 || b.Target.Value != want {
+			t.Errorf("%s: got %+v (%s), want %+v", in, b.Target.Value, show(found), want)
+		}
+	}
+}

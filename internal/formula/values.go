@@ -407,7 +407,7 @@ func (r *reader) level(t source.Text) (shade.Level, bool) {
 	return shade.Level(n), true
 }
 
-// target reads "8 cool" or "6".
+// target reads "8 cool", "6" or "6 cool, cover white".
 func (r *reader) target(t source.Text) (Target, bool) {
 	level, tone, _ := t.Cut(" ")
 	l, ok := r.level(level)
@@ -416,7 +416,13 @@ func (r *reader) target(t source.Text) (Target, bool) {
 		r.help("targets run from 1 (black) to 10 (lightest blonde)")
 		return Target{}, false
 	}
-	return Target{Level: l, Tone: tone.Value}, ok
+	out := Target{Level: l, Tone: tone.Value}
+	for _, words := range []string{"cover white", "cover"} {
+		if rest, covers := strings.CutSuffix(out.Tone, words); covers {
+			out.Tone, out.Cover = strings.TrimRight(rest, ", "), true
+		}
+	}
+	return out, ok
 }
 
 // claimedLevel reads a level that may lie between two: 5.5, or 17/3.

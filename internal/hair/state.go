@@ -36,11 +36,3 @@ const (
 	Lengths Zone = "lengths"
 	Ends    Zone = "ends"
 )
-
-// Zones returns all zones, from the scalp outward.
-func Zones() []Zone { return []Zone{Roots, Lengths, Ends} }
-
-// ParseZone reads the name of a zone.
-func ParseZone(s string) (Zone, bool) {
-	return Zone(s), slices.Contains(Zones(), Zone(s))
-}

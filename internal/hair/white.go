@@ -36,17 +36,7 @@ func NaturalShareByQuarters(white exact.Number) exact.Number {
 // coversUpTo is the lightest level that covers white hair well.
 const coversUpTo shade.Level = 7
 
-// CoversWhite reports whether a colour may be said to cover a share of white hair:
-// permanent colour covers, up to level 7 (trade educators: lighter shades cover
-// poorly unless the base is blonde); demi and other deposit colour blends (Hair
-// Colour for Hairstylists: Level 2, BCcampus 2021, ch. 3.1) and is at its end at a
-// half. A filler or a lightener covers none.
-func CoversWhite(kind shade.Kind, applied shade.Level, white exact.Number) bool {
-	switch kind {
-	case shade.Permanent:
-		return applied <= coversUpTo
-	case shade.Demi, shade.Toner, shade.AcidToner, shade.AlkalineToner, shade.Direct:
-		return applied <= coversUpTo && white.Less(exact.Half)
-	}
-	return false
-}
+// CoversWhite reports whether a shade holds enough dye for permanent colour to cover white
+// hair: up to level 7 (trade educators: lighter shades cover poorly unless the base is
+// blonde).
+func CoversWhite(applied shade.Level) bool { return applied <= coversUpTo }

@@ -51,22 +51,13 @@ func TestNaturalShareByQuarters(t *testing.T) {
 	}
 }
 
-// Permanent covers and demi blends: Hair Colour for Hairstylists: Level 2, BCcampus
-// 2021, ch. 3.1. That shades from level 8 cover poorly is from notes of trade
-// educators.
+// That shades from level 8 on cover poorly is from notes of trade educators.
 func TestCoversWhite(t *testing.T) {
-	expect := func(kind shade.Kind, applied shade.Level, white int64, want bool) {
-		t.Helper()
-		if CoversWhite(kind, applied, exact.Of(white, 100)) != want {
-			t.Errorf("%s of level %d on %d %% white: want %v", kind, applied, white, want)
+	for applied, want := range map[shade.Level]bool{1: true, 7: true, 8: false, 10: false} {
+		if CoversWhite(applied) != want {
+			t.Errorf("level %d covers: want %v", applied, want)
 		}
 	}
-	expect(shade.Permanent, 7, 100, true)
-	expect(shade.Permanent, 8, 30, false)
-	expect(shade.Demi, 6, 49, true)
-	expect(shade.Demi, 6, 50, false)
-	expect(shade.Direct, 6, 50, false)
-	expect(shade.Lightener, 6, 10, false)
 }
 
 func ExampleNaturalShare() {

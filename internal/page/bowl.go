@@ -138,9 +138,13 @@ func bowlReads(d *derive.Formula) []ReadView {
 	return reads
 }
 
-// targetText is a target in one line: 8, cool.
+// targetText is a target in one line: 8, cool; 6, white covered.
 func targetText(t formula.Target) string {
-	return strings.TrimSuffix(fmt.Sprintf("%d, %s", t.Level, t.Tone), ", ")
+	text := strings.TrimSuffix(fmt.Sprintf("%d, %s", t.Level, t.Tone), ", ")
+	if t.Cover {
+		text += ", white covered"
+	}
+	return text
 }
 
 // timeRead shows a processing time with the moment it counts from.

@@ -21,19 +21,20 @@ const (
 	MolarVolumeBar = 22.71095464
 )
 
-// GramsPerLitre returns the peroxide in a litre of solution of the given volumes,
+// Oxygen returns the litres of oxygen that grams of peroxide give off,
 //
-//	2 · M · V ÷ Vm,
+//	m · Vm ÷ (2 · M),
 //
-// with Vm the molar volume at the pressure the oxygen is measured at. A tenth of it
-// is the per cent by weight in volume: 0.3035 per volume at one atmosphere and
-// 0.2995 at one bar, which the trade rounds to 0.3.
-func GramsPerLitre(volumes, molarVolume float64) float64 {
-	return 2 * MolarMass * volumes / molarVolume
-}
-
-// Oxygen returns the litres of oxygen that grams of peroxide give off: the inverse
-// of [GramsPerLitre].
+// with Vm the molar volume at the pressure the oxygen is measured at. What 10 g/L, one
+// per cent by weight in volume, give off is the number of its volumes: 3.29 at one
+// atmosphere and 3.34 at one bar, which the trade rounds to 10/3.
 func Oxygen(grams, molarVolume float64) float64 {
 	return grams * molarVolume / (2 * MolarMass)
+}
+
+// VolumesOfOxygen returns how many volumes of oxygen a strength gives off, at one
+// atmosphere and at one bar, where its per cent are by weight in volume.
+func (s Strength) VolumesOfOxygen() (atmosphere, bar float64) {
+	perLitre := s.percent.Float() * 10
+	return Oxygen(perLitre, MolarVolumeAtmosphere), Oxygen(perLitre, MolarVolumeBar)
 }

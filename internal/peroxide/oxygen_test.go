@@ -1,6 +1,7 @@
 package peroxide
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -33,9 +34,9 @@ func TestMolarMass(t *testing.T) {
 func TestGramsPerLitre(t *testing.T) {
 	// Chemistry teaching pages on volume strength compute with 22.4 L and round: 30 vol
 	// is 91.1 g/L, 10 vol is 3.03 % by weight in volume.
-	expectNear(t, "30 vol, school values", GramsPerLitre(30, 22.4), 91.1, 0.05)
-	expectNear(t, "10 vol, school values", GramsPerLitre(10, 22.4)/10, 3.03, 0.01)
-	expectNear(t, "30 vol in mol/L", GramsPerLitre(30, 22.4)/MolarMass, 2.678, 0.001)
+	expectNear(t, "30 vol, school values", gramsPerLitre(30, 22.4), 91.1, 0.05)
+	expectNear(t, "10 vol, school values", gramsPerLitre(10, 22.4)/10, 3.03, 0.01)
+	expectNear(t, "30 vol in mol/L", gramsPerLitre(30, 22.4)/MolarMass, 2.678, 0.001)
 	expectNear(t, "volumes of 1 mol/L", Oxygen(MolarMass, 22.4), 11.2, 0.001)
 
 	// Derived from the constants.
@@ -43,10 +44,13 @@ func TestGramsPerLitre(t *testing.T) {
 		{5, 1.5175, 1.4977}, {7, 2.1246, 2.0968}, {10, 3.0351, 2.9954}, {13, 3.9456, 3.8940},
 		{20, 6.0701, 5.9908}, {30, 9.1052, 8.9861}, {40, 12.1403, 11.9815}, {100, 30.3507, 29.9538},
 	} {
-		expectNear(t, "per cent at one atmosphere", GramsPerLitre(c.vol, MolarVolumeAtmosphere)/10, c.atmosphere, 0.00005)
-		expectNear(t, "per cent at one bar", GramsPerLitre(c.vol, MolarVolumeBar)/10, c.bar, 0.00005)
+		expectNear(t, "per cent at one atmosphere", gramsPerLitre(c.vol, MolarVolumeAtmosphere)/10, c.atmosphere, 0.00005)
+		expectNear(t, "per cent at one bar", gramsPerLitre(c.vol, MolarVolumeBar)/10, c.bar, 0.00005)
 	}
 }
+
+// gramsPerLitre is the inverse of Oxygen: the peroxide in a litre of so many volumes.
+func gramsPerLitre(volumes, molarVolume float64) float64 { return volumes / Oxygen(1, molarVolume) }
 
 func TestOxygen(t *testing.T) {
 	// British Pharmacopoeia, assay of hydrogen peroxide solution: 1 mL of permanganate
@@ -63,16 +67,17 @@ func TestOxygen(t *testing.T) {
 	for _, c := range []struct{ percent, atmosphere, bar float64 }{
 		{3, 9.884, 10.015}, {6, 19.769, 20.031}, {9, 29.653, 30.046}, {12, 39.538, 40.062}, {1.9, 6.260, 6.343}, {4, 13.179, 13.354},
 	} {
-		expectNear(t, "volumes at one atmosphere", Oxygen(10*c.percent, MolarVolumeAtmosphere), c.atmosphere, 0.001)
-		expectNear(t, "volumes at one bar", Oxygen(10*c.percent, MolarVolumeBar), c.bar, 0.001)
+		atmosphere, bar := strength(t, fmt.Sprintf("%g %%", c.percent)).VolumesOfOxygen()
+		expectNear(t, "volumes at one atmosphere", atmosphere, c.atmosphere, 0.001)
+		expectNear(t, "volumes at one bar", bar, c.bar, 0.001)
 	}
 }
 
 // The trade's rule of 0.3 % per volume lies between the two pressures (derived).
 func TestRuleOfTheTrade(t *testing.T) {
 	rule := perVolume.Float()
-	expectNear(t, "against one atmosphere", rule/(GramsPerLitre(1, MolarVolumeAtmosphere)/10)-1, -0.01156, 0.00001)
-	expectNear(t, "against one bar", rule/(GramsPerLitre(1, MolarVolumeBar)/10)-1, 0.00154, 0.00001)
+	expectNear(t, "against one atmosphere", rule/(gramsPerLitre(1, MolarVolumeAtmosphere)/10)-1, -0.01156, 0.00001)
+	expectNear(t, "against one bar", rule/(gramsPerLitre(1, MolarVolumeBar)/10)-1, 0.00154, 0.00001)
 
 	// Weight in weight or weight in volume matters more: at about 1.0434 g/mL, a density
 	// read off web pages, 12 % by weight is 12.52 % by volume.

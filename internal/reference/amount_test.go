@@ -151,12 +151,6 @@ func heads() []entry {
 			return estimate(h)
 		})
 	}
-	strands := func(cm float64, want string) entry {
-		return computed(fmt.Sprintf("100 000 hairs of 70 µm and %g cm: cm³ and cm²", cm), arithmetic, want, func(*testing.T) string {
-			s := amount.Strands{Count: 100_000, Diameter: 70, Length: cm}
-			return fmt.Sprintf("%.2f and %.0f", s.Volume(), s.Surface())
-		})
-	}
 	reaches := func(problem, from string, g int64, h amount.Head) entry {
 		return computed(problem, from, "within", func(*testing.T) string {
 			if e, ok := amount.PerHead(h); ok && e.Least.Cmp(grams(g)) <= 0 && e.Most.Cmp(grams(g)) >= 0 {
@@ -174,11 +168,8 @@ func heads() []entry {
 		changed("dense", "125 to 150 g", func(h *amount.Head) { h.Density = amount.Dense }),
 		changed("very porous", "120 to 144 g", func(h *amount.Head) { h.Porous = true }),
 		changed("lightener", "130 to 156 g", func(h *amount.Head) { h.Lightener = true }),
-		strands(30, "115.45 and 65973"),
-		strands(10, "38.48 and 21991"),
-		near("100 g of product on 30 cm of that hair, in mg for each cm²", arithmetic, "1.516", 0.0005, func() float64 {
-			return 100_000 / amount.Strands{Count: 100_000, Diameter: 70, Length: 30}.Surface()
-		}),
+		not("100 000 hairs of 70 µm: 115.45 cm³ and 65 973 cm² at 30 cm, 38.48 and 21 991 at 10; 1.516 mg of 100 g for each cm²", arithmetic,
+			"a picture to reason with: no weight to mix comes from counting hairs"),
 		not("grams of hair, at a density of 1.32 from memory", arithmetic, "product is weighed, hair is not"),
 		not("grams of product for each cm² of scalp", scalpArea, "areas of scalp share a bowl out and never dose it"),
 	}

@@ -151,8 +151,15 @@ func whites() []entry {
 			part := grams(60).Times(hair.NaturalShareByQuarters(exact.Of(40, 100)))
 			return part.String() + " + " + grams(60).Sub(part).String()
 		}),
-		computed("permanent 7 covers, permanent 8 and demi at a half do not", college+"; trade educators' notes", "true, false, false", func(*testing.T) string {
-			return fmt.Sprintf("%t, %t, %t", hair.CoversWhite(shade.Permanent, 7, exact.Half), hair.CoversWhite(shade.Permanent, 8, exact.Half), hair.CoversWhite(shade.Demi, 6, exact.Half))
+		computed("half white: permanent 7, permanent 8, demi 6, and demi 6 with the word cover on a fifth", college+"; trade educators' notes", "nothing, warning, warning, note", func(t *testing.T) string {
+			on := func(kind, colour, developer, white, target string) string {
+				block := "kind: " + kind + "\ncolour: 30 g " + colour + "\ndeveloper: " + developer + "\nratio: 1:1\nhair: \"6 natural, " + white + " white\"\ntarget: " + target
+				return judged(t, rangeOf(t, letters), block, tenths).verdict(t, "formula/white-cover")
+			}
+			return strings.Join([]string{
+				on("permanent", "7N", "20 vol", "50 %", "7"), on("permanent", "8N", "20 vol", "50 %", "8"),
+				on("demi", "6N", "6 vol", "50 %", "6"), on("demi", "6N", "6 vol", "20 %", "6 cover white"),
+			}, ", ")
 		}),
 		not("softening resistant white first, 3 % for 10 minutes", whiteHair, "a step tells it; it is no bowl of a colour"),
 	}

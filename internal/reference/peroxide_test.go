@@ -16,11 +16,17 @@ import (
 // schoolVolume is the molar volume of a gas that school books use, in litres.
 const schoolVolume = 22.4
 
+// gramsPerLitre is the peroxide in a litre of so many volumes: the inverse of what the
+// program computes.
+func gramsPerLitre(volumes, molarVolume float64) float64 {
+	return volumes / peroxide.Oxygen(1, molarVolume)
+}
+
 func strengths() []entry {
 	const atm, bar = peroxide.MolarVolumeAtmosphere, peroxide.MolarVolumeBar
-	perCent := func(volumes, molarVolume float64) float64 { return peroxide.GramsPerLitre(volumes, molarVolume) / 10 }
+	perCent := func(volumes, molarVolume float64) float64 { return gramsPerLitre(volumes, molarVolume) / 10 }
 	moles := func(volumes, molarVolume float64) float64 {
-		return peroxide.GramsPerLitre(volumes, molarVolume) / peroxide.MolarMass
+		return gramsPerLitre(volumes, molarVolume) / peroxide.MolarMass
 	}
 	row := func(volumes int64, want string) entry {
 		return computed(fmt.Sprintf("%d vol: %% w/v at 1 atm and at 1 bar, by the trade's rule, mol/L", volumes), molar, want, func(*testing.T) string {
@@ -38,9 +44,9 @@ func strengths() []entry {
 	}
 	return []entry{
 		near("30 vol in mol/L, with 22.4 L", chemistry, "2.678", 0.001, func() float64 { return moles(30, schoolVolume) }),
-		near("30 vol in g/L, with 22.4 L", chemistry, "91.1", 0.05, func() float64 { return peroxide.GramsPerLitre(30, schoolVolume) }),
+		near("30 vol in g/L, with 22.4 L", chemistry, "91.1", 0.05, func() float64 { return gramsPerLitre(30, schoolVolume) }),
 		near("30 vol in % w/v, with 22.4 L", chemistry, "9.11", 0.005, func() float64 { return perCent(30, schoolVolume) }),
-		near("10 vol in g/mL", chemistry, "0.0303", 0.0001, func() float64 { return peroxide.GramsPerLitre(10, atm) / 1000 }),
+		near("10 vol in g/mL", chemistry, "0.0303", 0.0001, func() float64 { return gramsPerLitre(10, atm) / 1000 }),
 		near("10 vol in % w/v", chemistry, "3.03", 0.01, func() float64 { return perCent(10, atm) }),
 		near("10 vol in mol/L", chemistry, "0.89", 0.005, func() float64 { return moles(10, atm) }),
 		near("volumes for each mol/L, with 22.4 L", chemistry, "11.2", 1e-9, func() float64 { return peroxide.Oxygen(peroxide.MolarMass, schoolVolume) }),

@@ -7,6 +7,7 @@ import (
 	"testing/fstest"
 	"time"
 
+	"plait/internal/care"
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
@@ -130,8 +131,8 @@ func skinTests() []entry {
 	}
 	visit := func(problem, from string, tested, visit time.Time, want string) entry {
 		return computed(problem, from, want, func(*testing.T) string {
-			missing := timing.TooEarly(tested, visit)
-			if missing == 0 {
+			missing := timing.SkinTestWait - visit.Sub(tested)
+			if missing <= 0 {
 				return "allowed"
 			}
 			return measure.Minutes(missing) + " too early"
@@ -142,11 +143,15 @@ func skinTests() []entry {
 		visit("tested Monday 14:00, visit Wednesday 13:30", alertTest, monday, at(4, 13, 30, winter), "30 min too early"),
 		visit("tested Monday 14:00, visit Wednesday 14:00", alertTest, monday, at(4, 14, 0, winter), "allowed"),
 		computed("tested Monday 14:00: the earliest visit", alertTest, "Wednesday 14:00", func(*testing.T) string {
-			return timing.EarliestVisit(monday).Format("Monday 15:04")
+			return monday.Add(timing.SkinTestWait).Format("Monday 15:04")
 		}),
 		visit("tested Friday 14:00, clocks forward, visit Sunday 14:00", arithmetic, at(27, 14, 0, winter), at(29, 14, 0, summer), "60 min too early"),
 		visit("tested Friday 14:00, clocks forward, visit Sunday 15:00", arithmetic, at(27, 14, 0, winter), at(29, 15, 0, summer), "allowed"),
 		visit("24 hours, as some notes print, is not matched", oldNotes, monday, at(3, 14, 0, winter), "1440 min too early"),
+		computed("the wait that every page with oxidative colour asks for", alertTest, "At least 48 hours before every colour service", func(*testing.T) string {
+			text, _, _ := strings.Cut(care.For(care.Colour)[0].Text, ",")
+			return text
+		}),
 		not("wet hair stretches from 10 to 15 cm, dry to 12", elasticity, "a step tells it; nothing is computed"),
 	}
 }
