@@ -19,6 +19,7 @@ import (
 	"plait/internal/derive"
 	"plait/internal/diag"
 	"plait/internal/formula"
+	"plait/internal/heard"
 	"plait/internal/lesson"
 	"plait/internal/source"
 )
@@ -78,6 +79,7 @@ type Pass struct {
 	Derived *derive.Derived
 	rule    *Rule
 	found   []diag.Diagnostic
+	talks   map[*lesson.Lesson][]heard.Fact // what was said in each, once it was asked for
 }
 
 // Reportf reports a finding with the rule's own severity.

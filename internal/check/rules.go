@@ -97,6 +97,15 @@ var rules = func() []Rule {
 		recordingOverlap,
 		recordingShortStep,
 		recordingUncaptioned,
+		spokenDry,
+		spokenLevel,
+		spokenParts,
+		spokenRatio,
+		spokenSection,
+		spokenShade,
+		spokenStrength,
+		spokenTime,
+		spokenWeight,
 	})
 	slices.SortFunc(list, func(a, b Rule) int { return strings.Compare(a.ID, b.ID) })
 	return list

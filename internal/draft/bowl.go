@@ -3,6 +3,7 @@ package draft
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"plait/internal/heard"
 	"plait/internal/shade"
@@ -146,13 +147,26 @@ func (b *bowl) take(f heard.Fact) bool {
 			b.vols = append(b.vols, f)
 		}
 	case heard.Time:
-		if f.Clock == heard.Applies {
-			b.applies = append(b.applies, f)
-		} else {
-			b.stays = append(b.stays, f)
-		}
+		return b.lasts(f)
 	case heard.Section:
 		b.on = append(b.on, f)
+	default:
+		return false
+	}
+	return true
+}
+
+// briefest is the shortest time that a colour is left on (common practice: a toner takes
+// from 5 to 20 minutes); what takes less is a rinse, a mask or a stir.
+const briefest = 5 * time.Minute
+
+// lasts keeps a time that can be the bowl's.
+func (b *bowl) lasts(f heard.Fact) bool {
+	switch {
+	case f.Clock == heard.Applies:
+		b.applies = append(b.applies, f)
+	case f.Touch || f.Ended || f.Time.Max >= briefest:
+		b.stays = append(b.stays, f)
 	default:
 		return false
 	}

@@ -179,7 +179,7 @@ func (t *talk) additive(i, at int) (name string, words int) {
 
 // byTone returns the shade of a tone's name that fell last: "the copper".
 func (t *talk) byTone(word string) string {
-	for i := len(t.facts) - 1; i >= 0; i-- {
+	for i := len(t.facts) - 1; i >= max(0, len(t.facts)-near); i-- {
 		f := t.facts[i]
 		if f.Kind == Shade && t.hasTone(f.Code, word) {
 			return f.Code

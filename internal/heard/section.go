@@ -1,5 +1,10 @@
 package heard
 
+import (
+	"slices"
+	"strings"
+)
+
 // places are the names of places on the head as they are said, and the usual word
 // for each.
 var places = map[string]string{
@@ -24,6 +29,28 @@ func section(t *talk, at int) ([]Fact, int) {
 
 // free stand before a place that is left out.
 var free = set("off avoid without touching")
+
+// Places returns the usual words for the places of the head that a text names, each
+// once and in its order: a formula's `on`, for example.
+func Places(text string) []string {
+	var out []string
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == ';' }) {
+		if same, ok := spellings[w]; ok {
+			w = same
+		}
+		place, ok := places[w]
+		switch w {
+		case "side", "sides":
+			place, ok = "sides", true
+		case "top":
+			place, ok = "top", true
+		}
+		if ok && !slices.Contains(out, place) {
+			out = append(out, place)
+		}
+	}
+	return out
+}
 
 func (t *talk) placeName(at int) (place string, words int) {
 	w, next := t.text(at), t.text(at+1)

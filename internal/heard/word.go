@@ -2,6 +2,7 @@ package heard
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -175,12 +176,14 @@ func (w *word) setNumber(s string) {
 // plain writes a word as it is compared: small letters, no apostrophe, one word for
 // what has several spellings.
 func plain(s string) string {
-	s = strings.ToLower(strings.NewReplacer("'", "", "’", "").Replace(s))
+	s = strings.ToLower(apostrophes.Replace(s))
 	if same, ok := spellings[s]; ok {
 		return same
 	}
 	return s
 }
+
+var apostrophes = strings.NewReplacer("'", "", "’", "")
 
 var spellings = map[string]string{
 	"%": "percent", "g": "grams", "gr": "grams", "gram": "grams", "gramme": "grams", "grammes": "grams",
@@ -270,7 +273,7 @@ func (t *talk) findCode(text string) (string, bool) {
 	if m := measureForm.FindStringSubmatch(text); m != nil && units[plain(m[2])] && m[2] != strings.ToUpper(m[2]) {
 		return "", false
 	}
-	if numberForm.MatchString(text) && !strings.Contains(text, ".") {
+	if numberForm.MatchString(text) && !strings.Contains(text, ".") || !t.mayBeCode(text) {
 		return "", false
 	}
 	for _, r := range t.ranges {
@@ -281,6 +284,17 @@ func (t *talk) findCode(text string) (string, bool) {
 		}
 	}
 	return "", false
+}
+
+// mayBeCode tells most words apart from codes at no cost: a code begins with its
+// level, or is listed as one without.
+func (t *talk) mayBeCode(text string) bool {
+	if text[0] >= '0' && text[0] <= '9' {
+		return true
+	}
+	return slices.ContainsFunc(t.ranges, func(r *shade.Range) bool {
+		return slices.Contains(r.Grammar.Clear, text) || slices.Contains(r.Grammar.Powder, text)
+	})
 }
 
 // joinCodes makes one word of a code said as a number and a letter ("eight N") or as

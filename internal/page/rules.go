@@ -16,7 +16,7 @@ const (
 // familyTitles word the families of rules.
 var familyTitles = map[string]string{
 	"care": "Cautions", "course": "The course", "cut": "Cuts", "formula": "Formulas", "head": "Head sheets", "house": "House rules", "law": "The law",
-	"outcome": "Outcomes", "paper": "Papers", "question": "Questions", "range": "Ranges of shades", "recording": "The recording", "text": "Texts", "words": "The word list",
+	"outcome": "Outcomes", "paper": "Papers", "question": "Questions", "range": "Ranges of shades", "recording": "The recording", "spoken": "The film and the card", "text": "Texts", "words": "The word list",
 }
 
 // exampleLanguages are the notations of the examples, as package highlight names
