@@ -61,6 +61,14 @@ var readingQuestion = []Rule{
 		Since:  "1.0",
 	},
 	{
+		ID: "question/place", Title: "a place is a section of a head sheet of the lesson",
+		Why:    "The learner finds it on the sheet, so it has to be one of its sections.",
+		Of:     Question,
+		Before: "place: nape",
+		After:  "level: 8",
+		Since:  "1.0",
+	},
+	{
 		ID: "question/slip", Title: "a slip is a wrong answer that somebody can give, and what to say about it",
 		Why:    "A learner who falls for it is told what went wrong, which needs a wrong answer and words.",
 		Of:     Question,

@@ -41,8 +41,8 @@ type Variant struct {
 }
 
 // Solution is a question of given figures with its answer. Where there are Options the
-// answer is which of them are right, else it is the Key; order, pairs and place have
-// theirs in the block.
+// answer is which of them are right, else it is the Key; order and pairs have theirs in
+// the block.
 type Solution struct {
 	Ask     string
 	Given   question.Given
@@ -56,6 +56,7 @@ type Solution struct {
 	Range    *shade.Range   // that codes and warmths are read by; nil for none
 	Hair     formula.Hair   // that the question speaks of; zero for none
 	Plan     amount.Line    // what a class buys, where that was asked
+	Sheet    *Sheet         // that a place is found on, nil for none
 }
 
 // Levels returns the level of the hair and the one aimed at, zero where there is none.
@@ -174,6 +175,8 @@ func (s *solver) solve(given question.Given, ask string) Solution {
 		s.level(&sol)
 	case question.Choose:
 		s.choose(&sol)
+	case question.Place:
+		s.place(&sol)
 	}
 	if diag.HasErrors(s.found) {
 		return sol

@@ -26,6 +26,10 @@ func (b *builder) find() ([]byte, error) {
 	if b.hasOrder() {
 		pages.Links = append(pages.Links, Link{Text: orderTitle, Path: orderPage})
 	}
+	if b.hasOutcomes() {
+		pages.Links = append(pages.Links, Link{Text: outcomesTitle, Path: outcomesPage})
+	}
+	pages.Links = append(pages.Links, Link{Text: reviseTitle, Path: revisePage})
 	pages.Links = append(pages.Links, Link{Text: rulesTitle, Path: rulesPage})
 	v.Groups = append(v.Groups, pages)
 	return b.templates.page("find", v)

@@ -34,6 +34,9 @@ func (b *builder) home() ([]byte, error) {
 	for _, p := range c.Papers {
 		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: paperPath(p.Name)})
 	}
+	if b.hasOutcomes() {
+		v.Pages = append(v.Pages, Link{Text: outcomesTitle, Path: outcomesPage})
+	}
 	for _, p := range c.Pages {
 		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: standingPath(p)})
 	}

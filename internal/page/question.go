@@ -3,7 +3,6 @@ package page
 import (
 	"encoding/json"
 	"fmt"
-	"html/template"
 	"regexp"
 	"slices"
 	"strings"
@@ -33,9 +32,7 @@ type QuestionView struct {
 	Options  []string // to choose, to order or to pair, as shown
 	Lefts    []string // what options are paired with
 	Rungs    []Rung
-	Drawing  template.HTML // of a place
-	Spots    []string      // of each option the section in the drawing
-	More     bool          // there are variants
+	More     bool // there are variants
 	Truth    string
 	Because  string
 	Working  []string
@@ -203,6 +200,9 @@ func (v *QuestionView) pairs(q *derive.Question, data *questionData) {
 // theirs; other options are shuffled.
 func (v *QuestionView) choose(q *derive.Question, data *questionData) {
 	v.Kind, v.Input, v.Hint = "choose", "radio", "Choose one"
+	if q.Kind == question.Place {
+		v.Kind, v.Hint = "place", "Choose the section"
+	}
 	texts := make([]string, len(q.Options))
 	for i, o := range q.Options {
 		texts[i] = o.Text

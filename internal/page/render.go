@@ -306,9 +306,13 @@ func (b *builder) jobs() []job {
 		{"find.html", b.find},
 		{"404.html", b.missing},
 		{rulesPage, b.rules},
+		{revisePage, b.revise},
 	}
 	if b.hasOrder() {
 		list = append(list, job{orderPage, b.order})
+	}
+	if b.hasOutcomes() {
+		list = append(list, job{outcomesPage, b.outcomes})
 	}
 	for i, m := range b.course.Modules {
 		list = append(list, job{modulePath(m), func() ([]byte, error) { return b.module(i, m) }})

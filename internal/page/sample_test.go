@@ -163,6 +163,10 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
 		"sheet":    SheetView{Frame: frame("../", "sheet"), Lesson: Link{Text: "Gloss", Path: "../lessons/gloss.html"}, Work: "../assets/work-1.js", Sheets: []template.HTML{sampleHeads(t, set)}},
 		"missing":  MissingView{Frame: frame("", "missing")},
+		"revise": ReviseView{Frame: frame("", "revise"), Lead: "Cards.", Data: "{}", Decks: []Deck{{Kind: "words", Title: "Words", Cards: []CardView{
+			{Card: "word:ash", Tag: "Word", Front: "Ash?", Back: "A cool tone.", From: &Link{Text: "Word list", Path: "words.html"}}}}}},
+		"outcomes": OutcomesView{Frame: frame("", "standing"), Lead: "Outcomes.", Facts: []Fact{{Value: "1", Text: "outcome"}}, Modules: []OutcomeGroup{{Title: "On the head",
+			Lessons: []OutcomeLesson{{Link: Link{Text: "Gloss", Path: "lessons/gloss.html"}, Rows: []OutcomeRow{{Text: "Weigh a bowl"}}}}}}},
 		"rules": RulesView{Frame: frame("", "standing"), Lead: "Why.", Families: []RuleGroup{{ID: "family_law", Title: "The law", Rules: []RuleView{
 			{ID: "law_x", Name: "law/x", Severity: "error", Title: "One", Why: "So.", Source: "a law", Before: "a: 1", After: "a: 2"}}}}},
 		"order": OrderView{Frame: frame("", "standing"), Lead: "For 12 heads.", Totals: []string{"9.50 GBP"}, Unpriced: []string{"drops"},

@@ -33,7 +33,7 @@ func (b *builder) newSite(icon asset.File, live string) *Site {
 }
 
 func (b *builder) menu() []Link {
-	menu := []Link{{Text: "Lessons", Path: "index.html"}}
+	menu := []Link{{Text: "Lessons", Path: "index.html"}, {Text: reviseTitle, Path: revisePage}}
 	if len(b.course.Words) > 0 {
 		menu = append(menu, Link{Text: "Word list", Path: "words.html"})
 	}

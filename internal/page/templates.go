@@ -12,7 +12,7 @@ import (
 // of which defines the template "main".
 var (
 	parts = []string{"base", "head", "top", "foot", "plait", "facts", "rows", "neighbours", "within", "ladder", "care", "patterns", "bowl", "again", "clock", "film", "question", "heads"}
-	kinds = []string{"home", "module", "lesson", "words", "standing", "find", "missing", "rules", "order", "paper", "sheet"}
+	kinds = []string{"home", "module", "lesson", "words", "standing", "find", "missing", "rules", "order", "paper", "sheet", "revise", "outcomes"}
 )
 
 // Templates holds the parsed templates of a course. It is safe for concurrent

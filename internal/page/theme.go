@@ -11,9 +11,10 @@ const (
 	usualSet  = "plait"
 	lessonSet = "plait-lesson"
 	paperSet  = "plait-paper"
+	reviseSet = "plait-revise"
 )
 
-var sets = []string{usualSet, lessonSet, paperSet}
+var sets = []string{usualSet, lessonSet, paperSet, reviseSet}
 
 // setOf returns what a kind of page calls in.
 func setOf(kind string) string {
@@ -24,6 +25,8 @@ func setOf(kind string) string {
 		return paperSet
 	case "sheet":
 		return lessonSet
+	case "revise":
+		return reviseSet
 	}
 	return usualSet
 }
