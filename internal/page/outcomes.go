@@ -34,7 +34,7 @@ type OutcomeLesson struct {
 // OutcomeRow is one outcome and what tests it.
 type OutcomeRow struct {
 	Text       string
-	Questions  []Link
+	Questions  []Link // without a path where only papers ask it
 	Practicals []Link
 }
 
@@ -69,7 +69,9 @@ func outcomeRows(l *lesson.Lesson) []OutcomeRow {
 	for _, o := range l.Outcomes {
 		row := OutcomeRow{Text: o.Text.Value}
 		for _, q := range l.Questions {
-			if q.Tests.Value == o.Name.Value {
+			if q.Tests.Value == o.Name.Value && q.Paper.Alone {
+				row.Questions = append(row.Questions, Link{Text: "in papers only"})
+			} else if q.Tests.Value == o.Name.Value {
 				row.Questions = append(row.Questions, Link{Text: bowlTitle(q.Name.Value), Path: lessonPath(l) + "#question_" + q.Name.Value})
 			}
 		}

@@ -66,7 +66,7 @@ func (b *builder) questionCards() ([]CardView, map[string]questionData) {
 	var cards []CardView
 	data := map[string]questionData{}
 	for _, l := range b.course.Lessons {
-		for _, q := range b.derived.Questions(l) {
+		for _, q := range b.derived.Practice(l) {
 			v, ok := questionView(q)
 			if !q.OK || !ok {
 				continue

@@ -120,7 +120,7 @@ function anew(button) {
 startPage(() => {
   startProgress();
   startTimers();
-  startQuestions(JSON.parse(document.getElementById("question_data").textContent));
+  startQuestions(JSON.parse(find("main > script").textContent));
   cards = all(".card");
   on("begin", begin);
   on("leave", () => leave());
