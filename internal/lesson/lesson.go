@@ -111,7 +111,7 @@ func (l *Lesson) RecordingLength() (length time.Duration, at source.Span, ok boo
 // Acceptance lets one finding of a rule stand, with a reason.
 type Acceptance struct {
 	Rule    source.Text
-	At      source.Text // a formula's name; empty for the whole lesson
+	At      source.Text // the name of a formula or a head sheet; empty for the whole lesson
 	Because source.Text
 	Span    source.Span
 }

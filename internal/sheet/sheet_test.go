@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"os"
 	"strings"
 	"sync"
 	"testing"
@@ -378,4 +379,28 @@ func FuzzRead(f *testing.F) {
 			s.Cuts[i].Guide.On(reference(), s.Ends())
 		}
 	})
+}
+
+// What the handbook shows can be read and parted, and its cuts be made.
+func TestHandbook(t *testing.T) {
+	text, err := os.ReadFile("../../content/handbook.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fences := strings.Split(string(text), "```sheet\n")[1:]
+	if len(fences) < 2 {
+		t.Fatal("the handbook shows no head sheet and cut")
+	}
+	for _, fence := range fences {
+		example, _, _ := strings.Cut(fence, "```")
+		plan := parted(t, example)
+		if len(plan.Warnings) > 0 {
+			t.Errorf("%s\nwarns: %v", example, plan.Warnings[0])
+		}
+		for _, cut := range good(t, example).Cuts {
+			if _, faults := cut.Guide.On(plan.Head, strand.Gravity); len(faults) > 0 {
+				t.Error(report(faults))
+			}
+		}
+	}
 }
