@@ -55,7 +55,7 @@ func fall(s *sheet.Sheet) *silhouette.Fallen {
 	}
 	h := &strand.Haircut{
 		Plan: plan, Cuts: make([]strand.Cut, len(plan.Sections)),
-		Before: s.Product.Length.Value, Dressing: s.Ends(),
+		Before: s.Uncut(), Dressing: s.Ends(),
 	}
 	for i := range s.Cuts {
 		cut := &s.Cuts[i]

@@ -3,8 +3,10 @@ package page
 import (
 	"fmt"
 	"html/template"
+	"math"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plait/internal/asset"
@@ -15,6 +17,7 @@ import (
 	"plait/internal/markdown"
 	"plait/internal/mix"
 	"plait/internal/sheet"
+	"plait/internal/strand"
 )
 
 // sheetPath is the printable page of a lesson's head sheets.
@@ -167,6 +170,9 @@ func (b *builder) legend(s *derive.Sheet, toLesson string) *LegendView {
 		if !section.Product.IsZero() {
 			row.Product, v.Products = grams(section.Product), true
 		}
+		if s.Cut != nil {
+			row.Lengths, v.Cut = lengthsAfter(s.Cut.Lengths[i]), true
+		}
 		if section.Number > 0 {
 			row.Number = fmt.Sprint(section.Number)
 		}
@@ -194,6 +200,19 @@ func portion(f *derive.Formula, section string) string {
 		}
 	}
 	return ""
+}
+
+// lengthsAfter says how long the hair of a section is after the cut: "4–9.5 cm".
+func lengthsAfter(l strand.Lengths) string {
+	if l.Longest == 0 {
+		return ""
+	}
+	half := func(cm float64) string { return strconv.FormatFloat(math.Round(2*cm)/2, 'f', -1, 64) }
+	shortest, longest := half(l.Shortest), half(l.Longest)
+	if shortest == longest {
+		return spaced(longest + " cm")
+	}
+	return spaced(shortest + "–" + longest + " cm")
 }
 
 // cmpNumbers orders numbers as they are written, those that are not there last.

@@ -248,6 +248,7 @@ type LegendView struct {
 	Rows     []LegendRow // in the order of work
 	Whole    string      // area of the scalp, with unit
 	Assume   string      // which head it is
+	Cut      bool        // there are lengths after a cut
 	Coloured bool        // there are bowls to name
 	Products bool        // there is product to weigh by the sheet's own figures
 	Formulas bool        // bowls are said, not only named
@@ -257,6 +258,7 @@ type LegendView struct {
 type LegendRow struct {
 	Swatch                               template.HTML
 	Number, Name, Area, Share, ExactArea string
+	Lengths                              string // shortest to longest after the cut, with unit; "" for none
 	Product                              string // weight with unit, "" for none
 	Bowls                                []BowlLink
 }

@@ -35,6 +35,15 @@ func (s *Sheet) Taken() []scalp.Step {
 	return steps
 }
 
+// Uncut returns the length of all hair before the cut, in cm, 0 where nothing is said
+// of it: what `before` says, else the length that product is worked out for.
+func (s *Sheet) Uncut() float64 {
+	if s.Before.Set() {
+		return s.Before.Value
+	}
+	return s.Product.Length.Value
+}
+
 // Ends returns how the hair falls after the cut: straight down if nothing is said.
 func (s *Sheet) Ends() strand.Dressing {
 	if s.Fall.Set() {

@@ -10,7 +10,7 @@ import (
 )
 
 // Keys are the keys of a head sheet, in the order the handbook gives them.
-var Keys = []string{"title", "head", "sections", "draw", "cut", "fall", "product", "area", "share"}
+var Keys = []string{"title", "head", "sections", "draw", "cut", "before", "fall", "product", "area", "share"}
 
 // Most of what a sheet may list.
 const (
@@ -42,6 +42,7 @@ func Read(file *source.File) (*Sheet, []diag.Diagnostic) {
 	if f.Has("cut") {
 		s.Cuts = readCuts(r, f.Nodes("cut"))
 	}
+	s.Before, _ = measure(f, "before", quantity{centimetres, hairLength})
 	if t, ok := f.Text("fall"); ok {
 		s.Fall, _ = word(r, ruleWord, t, "way for hair to fall", strand.Dressings())
 	}

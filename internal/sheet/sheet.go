@@ -36,6 +36,7 @@ type Sheet struct {
 	Draw    Draw
 	Product Product
 	Cuts    []Cut
+	Before  Number // length of the hair before the cut, in cm
 	Fall    source.Stated[strand.Dressing]
 
 	// Claims: what follows from the rest.
