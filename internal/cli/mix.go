@@ -28,8 +28,9 @@ type mixCommand struct {
 	Formula []string `arg:"" help:"The bowl: shades, developer with ratio, size."`
 	Range   string   `help:"The range of shades, where the course has several." placeholder:"NAME"`
 	Scale   string   `help:"What the last digit of your scale stands for. If left out it is the course's own, or 0.1 g." placeholder:"WEIGHT"`
-	Working bool     `help:"Write out the arithmetic as well, step by step."`
-	As      string   `help:"text for people, json for programs." enum:"text,json" default:"text" placeholder:"text|json"`
+	againFlags
+	Working bool   `help:"Write out the arithmetic as well, step by step."`
+	As      string `help:"text for people, json for programs." enum:"text,json" default:"text" placeholder:"text|json"`
 }
 
 // Help is what --help says beside the arguments.
@@ -41,6 +42,11 @@ func (mixCommand) Help() string {
   plait mix "60 % 7N + 40 % 7B, permanent, 20 vol, 120 g mixed"
   plait mix "30 g PW, add 5 % of colour bond cream, lightener, 20 vol"
   plait mix "30 g 8N, no developer"
+
+After a slip of the hand, or with a tube that is nearly empty, it weighs the bowl again:
+
+  plait mix "2 parts 6N + 1 part 7B, 10 vol at 1:1.5, 45 g" --poured "33 g 6N"
+  plait mix "2 parts 6N + 1 part 7B, 10 vol at 1:1.5, 45 g" --left "12 g 7B"
 
 A size without a word is the weight of the colour; "mixed" makes it everything in the bowl.
 The ratio is colour to developer. In the folder of a course its shades and rules are known;
@@ -72,10 +78,15 @@ func (cmd mixCommand) Run(c console) error {
 	if cmd.Working {
 		steps = working.Of(block, computed)
 	}
-	if cmd.As == "json" {
-		return writeBowlJSON(c.out, computed.Bowl, steps)
+	bowl, add, err := cmd.weigh(computed.Bowl)
+	if err != nil {
+		return err
 	}
-	return writeBowl(c.out, block, computed, steps)
+	computed.Bowl = bowl
+	if cmd.As == "json" {
+		return writeBowlJSON(c.out, bowl, add, steps)
+	}
+	return cmd.writeBowl(c.out, block, computed, add, steps)
 }
 
 // surroundings is what a bowl is mixed in: the settings and the range of a course,
@@ -164,7 +175,7 @@ func (cmd mixCommand) pick(own string, ranges []*shade.Range) (*shade.Range, err
 }
 
 // writeBowl prints a bowl the way it goes onto the scale.
-func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, steps []working.Line) error {
+func (cmd mixCommand) writeBowl(w io.Writer, block *formula.Block, c derive.Computed, add []measure.Mass, steps []working.Line) error {
 	var b strings.Builder
 	bowl := c.Bowl
 	for _, p := range bowl.Parts {
@@ -178,6 +189,9 @@ func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, steps []wor
 		fmt.Fprintf(&b, "%12s  %s\n", p.Weighed, name)
 	}
 	fmt.Fprintf(&b, "%12s  in the bowl\n\n", bowl.WeighedTotal())
+	if add != nil {
+		fmt.Fprintf(&b, "%s, if nothing else is in the bowl yet\n\n", stillToAdd(bowl, add))
+	}
 	if !bowl.Developer.IsZero() {
 		fmt.Fprintf(&b, "ratio     %s%s\n", bowl.Ratio, weighedRatio(bowl))
 		fmt.Fprintf(&b, "strength  %s in the bowl, from %s in the bottle\n", bowl.Strength, bowl.Bottle)
@@ -187,11 +201,11 @@ func writeBowl(w io.Writer, block *formula.Block, c derive.Computed, steps []wor
 	}
 	for i, step := range steps {
 		if i == 0 {
-			b.WriteString("\nworking\n")
+			b.WriteString("\nworking" + map[bool]string{true: " of the bowl as it was said"}[cmd.asked()] + "\n")
 		}
 		fmt.Fprintf(&b, "  %s\n", step)
 	}
-	if block.Amount.Bare {
+	if block.Amount.Bare && !cmd.asked() {
 		fmt.Fprintf(&b, "\n%s is read as the weight of the %s; for that much in the bowl write: %s mixed\n", block.Amount.Mass.Value, c.ColourWord(), block.Amount.Mass.Value)
 	}
 	if c.Range == nil {
@@ -223,6 +237,7 @@ type bowlJSON struct {
 	Ratio     string     `json:"ratio,omitempty"`
 	Strength  string     `json:"strength"`
 	Level     string     `json:"level,omitempty"`
+	Add       []string   `json:"add,omitempty"`     // after a slip: what is still to add of each part
 	Working   []string   `json:"working,omitempty"` // the arithmetic, a line a step
 }
 
@@ -234,7 +249,7 @@ type partJSON struct {
 	Strength string `json:"strength,omitempty"`
 }
 
-func writeBowlJSON(w io.Writer, b mix.Bowl, steps []working.Line) error {
+func writeBowlJSON(w io.Writer, b mix.Bowl, add []measure.Mass, steps []working.Line) error {
 	out := bowlJSON{
 		Version: 1, Parts: []partJSON{},
 		Colour: b.Colour.Grams().String(), Developer: b.Developer.Grams().String(),
@@ -253,6 +268,9 @@ func writeBowlJSON(w io.Writer, b mix.Bowl, steps []working.Line) error {
 			part.Name, part.Strength = p.Strength.VolumesString(), p.Strength.Percent().String()
 		}
 		out.Parts = append(out.Parts, part)
+	}
+	for _, m := range add {
+		out.Add = append(out.Add, m.Grams().String())
 	}
 	for _, step := range steps {
 		out.Working = append(out.Working, step.String())
