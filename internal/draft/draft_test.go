@@ -109,14 +109,15 @@ func TestHair(t *testing.T) {
 	expectLines(t, talkOf(about, "The root is a natural level six.", "The lengths were lightened to a level eight, and it is thirty percent white.",
 		"We are aiming for a level seven.", "Thirty grams of 6N."),
 		"  roots: 6 natural", "  lengths: 8 lightened", "  white: 30 %", "target: 7")
+	expectLines(t, talkOf(about, "The roots are level 7, natural.", "Thirty grams of 6N."), "  roots: 7 natural")
 	expectLines(t, talkOf(about, "The nape reads level four.", "Thirty grams of 6N."), "- 0:04 level 4: “level four”")
 }
 
 func TestHeader(t *testing.T) {
-	talk := talkOf("Today we cover a third of white.", "I use the scale, gloves, a flat brush, another brush, but no foils.", "Gloves, please, it is on the skin.", "Um, wash it.")
+	talk := talkOf("Today we cover a third of white.", "I use the scale, gloves, a flat brush, another brush, but no foils.", "Gloves, please, it is on the skin.", "If it breaks, stop.", "Um, wash it.")
 	talk.Film, talk.Length, talk.Tests = "a.webm", 83*time.Second, []string{"allergy alert test"}
 	expectLines(t, talk, `title: "Cover a third of white"`, "summary: ?", `  film: "a.webm"`, `  length: "1:23"`, "  - scale", "  - gloves", "  - flat brush",
-		`- "Gloves, please, it is on the skin."`, "ready: no", "## 0:00 Cover a third of white", "wash it.")
+		`- "Gloves, please, it is on the skin. If it breaks, stop."`, "ready: no", "## 0:00 Cover a third of white", "wash it.")
 	for _, not := range []string{"foils  ", "- brush", "- ?"} {
 		if strings.Contains(Lesson(talk), not) {
 			t.Errorf("%q stands in\n%s", not, Lesson(talk))

@@ -104,20 +104,33 @@ func (d *drafter) kind(b *bowl, rng *shade.Range) line {
 	if k, s, ok := d.kindSaid(b); ok {
 		return line{string(k), quoted(s.at, s.text)}
 	}
-	if k := b.onlyKind(rng); k != "" {
-		return line{string(k), "not said; the only kind of " + rng.Name + " that is mixed like this. Is it?"}
+	switch kinds := b.likeKinds(rng); len(kinds) {
+	case 0:
+		return line{open, "not said. Which kind of colour is it?"}
+	case 1:
+		return line{kinds[0], "not said; the only kind of " + rng.Name + " that is mixed like this. Is it?"}
+	default:
+		return line{open, "not said; " + rng.Name + " mixes like this: " + strings.Join(kinds, ", ") + ". Which is it?"}
 	}
-	return line{open, "not said. Which kind of colour is it?"}
 }
 
-// onlyKind returns the one kind of a range that allows the strength and the ratio
-// that were said; empty where none or several do.
+// onlyKind returns the one kind of a range that is mixed as was said; empty where none
+// or several are.
 func (b *bowl) onlyKind(rng *shade.Range) shade.Kind {
+	if kinds := b.likeKinds(rng); len(kinds) == 1 {
+		return shade.Kind(kinds[0])
+	}
+	return ""
+}
+
+// likeKinds returns the kinds of a range that allow the strength and the ratio that were
+// said.
+func (b *bowl) likeKinds(rng *shade.Range) []string {
 	strengths := append(slices.Clone(b.vols), b.percent...)
 	if rng == nil || len(strengths) == 0 {
-		return ""
+		return nil
 	}
-	var only shade.Kind
+	var kinds []string
 	for _, k := range shade.Kinds() {
 		terms, ok := rng.Kinds[k]
 		if !ok || len(terms.Strengths) == 0 || !terms.Allows(strengths[0].Strength) {
@@ -126,12 +139,9 @@ func (b *bowl) onlyKind(rng *shade.Range) shade.Kind {
 		if len(b.ratios) > 0 && !terms.Ratio.IsZero() && !terms.Ratio.Equal(b.ratios[0].Ratio) {
 			continue
 		}
-		if only != "" {
-			return ""
-		}
-		only = k
+		kinds = append(kinds, string(k))
 	}
-	return only
+	return kinds
 }
 
 // colour writes the shades with what was said of how much.

@@ -71,7 +71,8 @@ func (d *drafter) of(from, to int) []sentence {
 	return out
 }
 
-// around returns the clause that holds a cue's words, as plain words.
+// around returns the clause that holds a cue's words, as plain words, with the first
+// word of the clause behind it: "level 7, natural".
 func (d *drafter) around(cue int, said string) string {
 	words := plain(said)
 	for i := len(d.sentences) - 1; i >= 0; i-- {
@@ -79,10 +80,17 @@ func (d *drafter) around(cue int, said string) string {
 		if s.cue > cue {
 			continue
 		}
-		for c := range strings.FieldsFuncSeq(s.text, func(r rune) bool { return r == ',' || r == ';' }) {
-			if text := plain(c); strings.Contains(text, words) {
-				return text
+		clauses := strings.FieldsFunc(s.text, func(r rune) bool { return r == ',' || r == ';' })
+		for j, c := range clauses {
+			text := plain(c)
+			if !strings.Contains(text, words) {
+				continue
 			}
+			if j+1 < len(clauses) {
+				next, _, _ := strings.Cut(plain(clauses[j+1]), " ")
+				text += " " + next
+			}
+			return text
 		}
 		if s.cue < cue-3 {
 			break

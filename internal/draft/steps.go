@@ -15,7 +15,7 @@ import (
 // gaps with the most become steps, as long as they are far enough apart. The weights
 // were set on invented talks.
 const (
-	block    = 6   // cues compared on each side of a gap
+	block    = 6   // cues compared on each side of a gap, fewer in a short film
 	enough   = 1.2 // what a gap needs
 	clearly  = 1.2 // the weight of words that announce a step
 	perhaps  = 0.5 // of words that often begin one
@@ -24,7 +24,7 @@ const (
 
 	long    = 2500 * time.Millisecond
 	short   = 1200 * time.Millisecond
-	minimum = 12 * time.Second // a chapter of a hosted film is at least 10 s long
+	minimum = 10 * time.Second // the shortest chapter that films are given
 )
 
 // Steps returns the index of the cue with which each step of the talk begins. The
@@ -63,7 +63,7 @@ func signs(cues []caption.Cue) []float64 {
 	for i, c := range cues {
 		units[i] = segment.Words(c.Text)
 	}
-	scores := deviations(segment.Depths(units, block))
+	scores := deviations(segment.Depths(units, min(block, max(2, len(cues)/6))))
 	for i := range scores {
 		scores[i] += announced(cues[i+1].Text)
 		switch gap := cues[i+1].From - cues[i].Until; {
@@ -126,6 +126,9 @@ var (
 func announced(text string) float64 {
 	words := plain(text)
 	score := 0.0
+	if first, _, _ := strings.Cut(words, " "); contains(verbs, first) {
+		return perhaps // an order: "paint from the middle to the ends"
+	}
 	for {
 		for _, a := range announcements {
 			if strings.HasPrefix(words, a+" ") {

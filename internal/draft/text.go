@@ -72,15 +72,27 @@ func (d *drafter) writeCare(w *strings.Builder, step int, said []sentence) {
 			lines = append(lines, "- ?   # the house wants the "+test+" named. When was it done, and what did it show?")
 		}
 	}
-	for _, s := range said {
+	for i, s := range said {
 		text := " " + plain(s.text) + " "
-		if has(text, hazards) && has(text, warnings) {
-			lines = append(lines, fmt.Sprintf("- %s   # %s", yamlText(s.text), measure.Clock(s.at)))
+		if !has(text, hazards) || !has(text, warnings) || i+1 < len(said) && pointsBack(said[i+1]) {
+			continue
 		}
+		warning, at := s.text, s.at
+		if i > 0 && pointsBack(s) {
+			warning, at = said[i-1].text+" "+s.text, said[i-1].at
+		}
+		lines = append(lines, fmt.Sprintf("- %s   # %s", yamlText(warning), measure.Clock(at)))
 	}
 	if len(lines) > 0 {
 		fmt.Fprintf(w, "```care\n%s\n```\n\n", strings.Join(lines, "\n"))
 	}
+}
+
+// pointsBack reports whether a warning is about what the sentence before it names: "If it
+// breaks, stop."
+func pointsBack(s sentence) bool {
+	text := " " + plain(s.text) + " "
+	return strings.HasPrefix(text, " if it ") && has(text, hazards) && has(text, warnings)
 }
 
 func has(text string, words []string) bool {

@@ -141,6 +141,7 @@ func TestClocks(t *testing.T) {
 	expectTime(t, "Forty minutes from the last section, not from the first touch.", Stays, false, true)
 	expectTime(t, "Up to forty minutes from the first touch.", Stays, true, false)
 	expectTime(t, "Thirty-five minutes once it is all on.", Stays, false, true)
+	expectTime(t, "When the last section is covered, start the clock: 15 minutes.", Stays, false, true)
 	expectTime(t, "It takes me twenty minutes to put on.", Applies, false, false)
 	expectTime(t, "I leave it twenty minutes.", Stays, false, false)
 }

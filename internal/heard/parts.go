@@ -142,7 +142,7 @@ func (t *talk) subject(at int) (of string, words int) {
 		return w.code, i + 1 - at
 	}
 	if w.number && t.text(i+1) == "volume" {
-		return Developer, i - at // the strength itself is a fact of its own
+		return Developer, 0 // the strength itself is a fact of its own
 	}
 	if w.text == "natural" && t.text(i+1) == "shade" {
 		i++

@@ -90,8 +90,11 @@ func (t *talk) timed(s measure.Span, from, to int) Fact {
 	}
 	f := Fact{Kind: Time, Time: s}
 	for i := t.sentence(from); i < from; i++ {
-		if applying[t.text(i)] {
+		switch w := t.text(i); {
+		case applying[w]:
 			f.Clock = Applies
+		case w == "when" || w == "once":
+			f.Ended = f.Ended || t.lastOn(i) // "when the last section is covered, start the clock"
 		}
 	}
 	for i := to; i < len(t.words) && i < to+12; i++ {
