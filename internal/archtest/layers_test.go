@@ -105,6 +105,7 @@ var homes = map[string]string{
 	"github.com/fsnotify/fsnotify": "internal/watch",
 	"github.com/evanw/esbuild":     "internal/asset",
 	"github.com/alecthomas/kong":   "internal/cli",
+	"rsc.io/qr":                    "internal/page",
 }
 
 // machine names the packages of the standard library that reach files, network,

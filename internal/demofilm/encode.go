@@ -8,8 +8,13 @@ import (
 	"time"
 )
 
+// ahead is two pictures of the film.
+const ahead = 200 * time.Millisecond
+
 // film joins pictures and voices. Every shot becomes a voice with silence behind it,
-// as long as the shot, so that sound and picture cannot drift apart.
+// as long as the shot, so that sound and picture cannot drift apart. Pictures change a
+// little ahead of their time, so that a film that is stopped at the beginning of a
+// step shows the step.
 func film(shots []shot, scratch, out string) error {
 	var pictures, voices strings.Builder
 	for i, s := range shots {
@@ -17,6 +22,9 @@ func film(shots []shot, scratch, out string) error {
 		padded := filepath.Join(scratch, fmt.Sprintf("voice-%02d.wav", i))
 		if err := command("ffmpeg", "-loglevel", "error", "-i", s.voice, "-af", "apad", "-t", fmt.Sprint(length), "-ar", "24000", padded); err != nil {
 			return err
+		}
+		if i == 0 {
+			length -= ahead.Seconds()
 		}
 		fmt.Fprintf(&pictures, "file shot-%02d.png\nduration %g\n", i, length)
 		fmt.Fprintf(&voices, "file voice-%02d.wav\n", i)

@@ -161,7 +161,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		"words":    WordsView{Frame: frame("", "words"), Letters: []LetterView{{ID: "letter-a", Letter: "A", Words: []WordView{{ID: "ash", Term: "ash", Meaning: "A cool tone.", See: []Link{{Text: "base", Path: "#base"}}}}}}},
 		"standing": StandingView{Frame: frame("", "standing"), Body: template.HTML("<h2 id=\"a\">A</h2>"), Contents: []Link{{Text: "A", Path: "#a"}}},
 		"find":     FindView{Frame: frame("", "find"), Index: "assets/find-1.js", Groups: []LinkGroup{{Title: "On the head", Links: []Link{{Text: "Gloss", Path: "lessons/gloss.html"}}}}},
-		"sheet":    SheetView{Frame: frame("../", "sheet"), Lesson: Link{Text: "Gloss", Path: "../lessons/gloss.html"}, Work: "../assets/work-1.js", Sheets: []template.HTML{sampleHeads(t, set)}},
+		"sheet":    SheetView{Frame: frame("../", "sheet"), Lesson: Link{Text: "Gloss", Path: "../lessons/gloss.html"}, Work: "../assets/work-1.js", Sheets: []template.HTML{sampleHeads(t, set)}, Codes: []CodeView{{Drawing: `<svg aria-hidden="true"></svg>`, Time: "0:42", Title: "Mix", Path: "../lessons/gloss.html#mix"}}},
 		"missing":  MissingView{Frame: frame("", "missing")},
 		"revise": ReviseView{Frame: frame("", "revise"), Lead: "Cards.", Data: "{}", Decks: []Deck{{Kind: "words", Title: "Words", Cards: []CardView{
 			{Card: "word:ash", Tag: "Word", Front: "Ash?", Back: "A cool tone.", From: &Link{Text: "Word list", Path: "words.html"}}}}}},

@@ -248,6 +248,10 @@ func (b *builder) sheet(l *lesson.Lesson) ([]byte, error) {
 		Lesson: Link{Text: l.Title.Value, Path: "../" + lessonPath(l)},
 		Work:   "../" + b.work.Path,
 	}
+	var err error
+	if v.Codes, err = b.codes(l); err != nil {
+		return nil, err
+	}
 	for _, s := range b.derived.Sheets(l) {
 		if !s.OK {
 			continue

@@ -275,6 +275,13 @@ type SheetView struct {
 	Lesson Link
 	Work   string // script of head sheets
 	Sheets []template.HTML
+	Codes  []CodeView
+}
+
+// CodeView is a step of a film as a code for a telephone.
+type CodeView struct {
+	Drawing           template.HTML
+	Time, Title, Path string
 }
 
 // BowlView is the card of one formula.
