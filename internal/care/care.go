@@ -74,6 +74,8 @@ var cautions = []struct {
 		{"Heat.", "Only where the directions allow it, and with a shorter time set anew. Feel it on your own hand before it goes near a scalp."},
 	}},
 	{Blades, []Caution{
-		{"Blades.", "Closed and laid down whenever they do not cut; clean between clients. A cut is covered before work goes on."},
+		{"Blades.", "Closed and laid down whenever they do not cut, closed on the way to the hair, and never pointed at neck, ear or eye."},
+		{"Clean tools.", "Hair is cleared off and the blades are disinfected between clients, as the product’s label says. A razor gets a new blade for each client; the used one goes into a sharps box."},
+		{"A cut.", "Stop, gloves on, cover it before work goes on, and disinfect the blade. Nothing that has touched blood goes back onto the trolley."},
 	}},
 }
