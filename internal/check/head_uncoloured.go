@@ -31,17 +31,19 @@ var headUncoloured = Rule{
 }
 
 // uncoloured returns the sections of a sheet that no bowl goes on, where some bowl
-// goes on others.
+// goes on others. A bowl whose sections another sheet shows first counts for that one.
 func uncoloured(s *derive.Sheet) []string {
 	foiled := slices.ContainsFunc(s.Sections, func(t derive.SheetSection) bool { return t.Foil })
+	meant := false
 	var bare []string
 	for _, section := range s.Sections {
+		meant = meant || slices.ContainsFunc(section.Bowls, func(f *derive.Formula) bool { return f.Where[0].Sheet == s })
 		between := foiled && section.Width > 0 && !section.Foil
 		if len(section.Bowls) == 0 && !between {
 			bare = append(bare, section.Name)
 		}
 	}
-	if len(bare) == len(s.Sections) || !slices.ContainsFunc(s.Sections, func(t derive.SheetSection) bool { return len(t.Bowls) > 0 }) {
+	if !meant {
 		return nil
 	}
 	return bare
