@@ -364,7 +364,7 @@ func FuzzRead(f *testing.F) {
 				t.Fatalf("%q: %+v", text, d)
 			}
 		}
-		if s.Broken != diag.HasErrors(found) && !s.Broken {
+		if diag.HasErrors(found) && !s.Broken {
 			t.Fatalf("%q has errors and is not broken", text)
 		}
 		if s.Broken {
