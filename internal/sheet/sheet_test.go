@@ -333,6 +333,21 @@ func TestCuts(t *testing.T) {
 	expectLength(t, point, "front hairline", 29.62)
 }
 
+// The length before a cut is what `before` says, else the one that product is for.
+func TestUncut(t *testing.T) {
+	expect := func(text string, want float64) {
+		t.Helper()
+		if got := good(t, text).Uncut(); got != want {
+			t.Errorf("%q: hair was %g cm long, want %g", text, got, want)
+		}
+	}
+	expect("before: 30 cm", 30)
+	expect("before: 30\nproduct: {length: 2}", 30)
+	expect("product: {length: 12.5}", 12.5)
+	expect("fall: gravity", 0)
+	expectReports(t, "before: 300", "1:9-12 head/number: `before` is 300, and it must lie between 0.5 and 150 cm; write a number from 0.5 to 150")
+}
+
 func TestClaims(t *testing.T) {
 	s := good(t, "area: {nape: 88.2 cm2}\nshare: {nape: 15 %}\ncut: [{guide: {length: 11}, shortest: 11, longest: 11.0 cm, lengths: {crown: 11}}]\nproduct: {length: 20, density: 200 per cm2, coat: 0.05, ratio: 1.2}")
 	if c := s.Areas[0]; c.Of.Value != "nape" || c.Says.Value != 88.2 || c.Says.Places != 1 {
