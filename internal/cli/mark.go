@@ -27,8 +27,8 @@ import (
 
 type markCommand struct {
 	courseFlag
-	Files []string `arg:"" optional:"" help:"Answer files, or folders of them. Without any, only the keys are written anew." type:"path" placeholder:"FILE"`
-	Out   string   `help:"Where the register, the report and the keys go: a folder of their own, never the site." required:"" type:"path" placeholder:"DIR"`
+	Files []string `arg:"" optional:"" help:"Answer files, or folders of them. Without any, only the keys are written anew." placeholder:"FILE"`
+	Out   string   `help:"Where the register, the report and the keys go: a folder of their own, never the site." required:"" placeholder:"DIR"`
 	As    string   `help:"text for people, json for programs, csv for a spreadsheet." enum:"text,json,csv" default:"text" placeholder:"text|json|csv"`
 }
 

@@ -138,7 +138,7 @@ func paperQuestion(i int, q *paper.Question) PaperQuestion {
 // paperFigures shows a question in one way. Of the answer it takes only what a learner
 // has to know to give one: the unit, and whether one option is right or several.
 func paperFigures(q *paper.Question, f *paper.Figures) PaperFigures {
-	v := PaperFigures{Ask: spaced(f.Ask)}
+	v := PaperFigures{Ask: bound(f.Ask)}
 	switch {
 	case q.Kind == question.Order:
 		v.Kind, v.Lefts = "order", f.Shown

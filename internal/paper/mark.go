@@ -41,8 +41,7 @@ func (b *Book) Mark(f *answerfile.File) (register.Sitting, error) {
 	case !ok:
 		return refuse("look whether the paper was renamed", "this course has no paper %q", f.Paper)
 	case f.Text != p.Text:
-		return refuse(fmt.Sprintf("mark it with the course as it was when the paper was sat, edition %q", f.Edition),
-			"the questions of this paper have changed since it was sat")
+		return refuse("mark it with the course as it was when the paper was sat", "the questions of this paper have changed since it was sat in edition %q", f.Edition)
 	}
 	seed, err := strconv.ParseUint(f.Seed, 16, 64)
 	if err != nil || f.Seed != SeedText(seed) {

@@ -116,6 +116,7 @@ function fillPractical(section) {
 function keep() {
   collect();
   save(key(), sheet);
+  all("[type=date]", article).forEach((d) => d.classList.toggle("set", d.value !== ""));
   const n = sheet.answers.length, of = asked().length;
   find(".done").textContent = `${n} of ${of} answered`;
 }
