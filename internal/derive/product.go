@@ -44,7 +44,8 @@ func products(p sheet.Product, sections []SheetSection, cut *Cut) []measure.Mass
 		if cut != nil && s.Cut != nil && cut.Lengths[i].Mean > 0 {
 			length = cut.Lengths[i].Mean
 		}
-		grams := s.Area * (coat + density*length*hairWeight*ratio)
+		onHair := float64(density * length * hairWeight * ratio) // wrapped, so that no machine fuses it into the sum
+		grams := float64(s.Area * (coat + onHair))
 		masses[i] = measure.Grams(exact.Of(int64(math.Round(1000*grams)), 1000))
 	}
 	return mix.Split(masses, gram)

@@ -77,7 +77,9 @@ func (d *Derived) place(f *Formula) []diag.Diagnostic {
 	var found []diag.Diagnostic
 	for i, t := range f.Sections {
 		if !known[i] {
-			found = append(found, unknownSection(t, sheets...))
+			fault := unknownSection(t, sheets...)
+			fault.Help += "; other words stand in quotes"
+			found = append(found, fault)
 		}
 	}
 	return found
@@ -100,7 +102,7 @@ func unknownSection(t source.Text, sheets ...*Sheet) diag.Diagnostic {
 		help = "did you mean " + near + "? " + help
 	}
 	return diag.Errorf("head/unknown-section", t.Span, "no head sheet here has a section %q", t.Value).
-		WithHelp("%s; other words stand in quotes", help)
+		WithHelp("%s", help)
 }
 
 // number gives sections their numbers: as the sheet lists them, else in the order
