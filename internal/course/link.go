@@ -245,7 +245,7 @@ func (c *Course) made(name string) (file string, ok bool) {
 		return "", false
 	}
 	switch file {
-	case "index.html", "words.html", "find.html", "rules.html", "course.json":
+	case "index.html", "words.html", "find.html", "rules.html", "revise.html", "course.json":
 		return file, true
 	case "order.html":
 		return file, c.Class.Heads.Set()

@@ -56,6 +56,7 @@ class Card {
     this.form.addEventListener("input", () => this.say("", ""));
     const list = progress().reviews[this.id];
     if (list) this.mark(list[list.length - 1] % 2 === 1);
+    section.dataset.ready = "yes";
   }
 
   say(text, kind) {
@@ -149,7 +150,7 @@ function printSheet(section) {
 }
 
 export function startQuestions(data) {
-  all(".question").forEach((section) => cards.set(section, new Card(section, data[section.dataset.card])));
+  all(".question[data-card]").forEach((section) => cards.set(section, new Card(section, data[section.dataset.card])));
   for (const section of all(".practical")) {
     const list = progress().signed[section.dataset.card];
     if (!list || !list.length) continue;
