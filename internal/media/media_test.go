@@ -66,12 +66,14 @@ func TestMP4(t *testing.T) {
 	expectLength(t, "a size to the end", ftyp+b("moov", long, picture)+be32(0)+"mdat"+zeros, Info{4000 * time.Second, 640, 360})
 	expectLength(t, "fragments", ftyp+b("moov", empty, b("mvex", b("mehd", be32(0), be32(2500)))), Info{Length: 2500 * time.Millisecond})
 	expectLength(t, "long fragments", ftyp+b("moov", unknown, b("mvex", b("mehd", be32(1<<24), be64(2500)))), Info{Length: 2500 * time.Millisecond})
-	sidx := func(version int, times string) string {
-		return b("sidx", be32(version<<24), be32(1), be32(1000), times, be16(0), be16(2),
-			be32(9), be32(1500), be32(0), be32(9), be32(2000), be32(0))
+	sidx := func(version, track, rate int, times string) string {
+		return b("sidx", be32(version<<24), be32(track), be32(rate), times, be16(0), be16(3),
+			be32(9), be32(1500), be32(0), be32(9), be32(2000), be32(0), be32(1<<31|9), be32(3500), be32(0))
 	}
-	expectLength(t, "an index", ftyp+b("moov", empty)+sidx(0, be32(0)+be32(0)), Info{Length: 3500 * time.Millisecond})
-	expectLength(t, "a wide index", ftyp+b("moov", empty)+sidx(1, be64(0)+be64(0)), Info{Length: 3500 * time.Millisecond})
+	expectLength(t, "an index", ftyp+b("moov", empty)+sidx(0, 1, 1000, be32(0)+be32(0)), Info{Length: 3500 * time.Millisecond})
+	expectLength(t, "an index for each track", ftyp+b("moov", empty)+sidx(0, 1, 1000, be32(0)+be32(0))+sidx(0, 2, 2000, be32(0)+be32(0)), Info{Length: 3500 * time.Millisecond})
+	expectLength(t, "an index in pieces", ftyp+b("moov", empty)+sidx(0, 1, 1000, be32(0)+be32(0))+sidx(0, 1, 1000, be32(0)+be32(0)), Info{Length: 7 * time.Second})
+	expectLength(t, "a wide index", ftyp+b("moov", empty)+sidx(1, 1, 1000, be64(0)+be64(0)), Info{Length: 3500 * time.Millisecond})
 
 	expectError(t, "no length", ftyp+b("moov", empty)+mdat, ErrNoLength)
 	expectError(t, "no clock", ftyp+b("moov", b("mvhd", zeros, zeros)), ErrNoLength)

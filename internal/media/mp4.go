@@ -53,7 +53,8 @@ func (f *file) boxes(from, end int64, do func(box)) {
 // films made of fragments, from the header of the fragments or from their index.
 func readMP4(f *file) (Info, error) {
 	var info Info
-	var whole, fragments, index [2]float64 // ticks, ticks per second
+	var whole, fragments [2]float64 // ticks, ticks per second
+	index := map[uint32]float64{}   // seconds of each track
 	f.boxes(0, f.size, func(b box) {
 		switch b.name {
 		case "moov":
@@ -72,15 +73,18 @@ func readMP4(f *file) (Info, error) {
 				}
 			})
 		case "sidx":
-			ticks, rate := f.segments(b)
-			index = [2]float64{index[0] + ticks, rate}
+			track, seconds := f.segments(b)
+			index[track] += seconds
 		}
 	})
 	fragments[1] = whole[1]
-	for _, clock := range [][2]float64{whole, fragments, index} {
+	for _, clock := range [][2]float64{whole, fragments} {
 		if info.Length = length(clock[0], clock[1]); info.Length > 0 {
-			break
+			return info, nil
 		}
+	}
+	for _, seconds := range index {
+		info.Length = max(info.Length, length(seconds, 1))
 	}
 	return info, nil
 }
@@ -129,17 +133,21 @@ func (f *file) track(b box, info *Info) {
 	})
 }
 
-// segments adds up what a sidx box lists: its ticks, and the ticks a second.
-func (f *file) segments(b box) (ticks, rate float64) {
-	at := b.from + 8
-	rate = float64(binary.BigEndian.Uint32(f.bytes(at, 4)))
-	at += 4 + 8
+// segments adds up what a sidx box lists, in seconds, for its track. What it lists of
+// other indexes counts there.
+func (f *file) segments(b box) (track uint32, seconds float64) {
+	track = binary.BigEndian.Uint32(f.bytes(b.from+4, 4))
+	rate := float64(binary.BigEndian.Uint32(f.bytes(b.from+8, 4)))
+	at := b.from + 12 + 8
 	if f.bytes(b.from, 1)[0] != 0 {
 		at += 8
 	}
 	count := int64(binary.BigEndian.Uint16(f.bytes(at+2, 2)))
 	for i := range count {
-		ticks += float64(binary.BigEndian.Uint32(f.bytes(at+4+12*i+4, 4)))
+		entry := f.bytes(at+4+12*i, 8)
+		if entry[0]>>7 == 0 && rate > 0 {
+			seconds += float64(binary.BigEndian.Uint32(entry[4:])) / rate
+		}
 	}
-	return ticks, rate
+	return track, seconds
 }
