@@ -8,8 +8,10 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 	"time"
+	"unicode"
 
 	"plait/internal/caption"
 	"plait/internal/heard"
@@ -32,6 +34,7 @@ type Talk struct {
 
 // Lesson returns the text of a lesson drafted from a talk.
 func Lesson(t Talk) string {
+	t.Cues = printable(t.Cues)
 	d := &drafter{Talk: t, facts: heard.Read(t.Cues, t.Ranges), begins: Steps(t.Cues)}
 	d.sentences = sentences(t.Cues)
 	d.placed = make([]bool, len(d.facts))
@@ -47,6 +50,24 @@ func Lesson(t Talk) string {
 	}
 	d.writeLeft(&b)
 	return b.String()
+}
+
+// printable takes out of captions what no text of a course may hold: control characters
+// and such as cannot be seen.
+func printable(cues []caption.Cue) []caption.Cue {
+	out := slices.Clone(cues)
+	for i := range out {
+		out[i].Text = strings.Map(func(r rune) rune {
+			if unicode.IsSpace(r) {
+				return ' '
+			}
+			if !unicode.IsPrint(r) {
+				return -1
+			}
+			return r
+		}, out[i].Text)
+	}
+	return out
 }
 
 // drafter is a lesson in the making.

@@ -22,6 +22,7 @@ var meadow = &shade.Range{
 	Tones:   map[string]shade.Tone{"N": {Name: "natural"}, "G": {Name: "gold"}, "V": {Name: "violet"}},
 	Kinds: map[shade.Kind]shade.Terms{
 		shade.Permanent: {Ratio: ratio(1, 3, 2), Strengths: []peroxide.Strength{peroxide.Volumes(exact.Int(20))}},
+		shade.Lightener: {Ratio: ratio(1, 2, 1), Strengths: []peroxide.Strength{peroxide.Volumes(exact.Int(6)), peroxide.Volumes(exact.Int(20))}},
 		shade.Demi:      {Ratio: ratio(1, 2, 1), Strengths: []peroxide.Strength{peroxide.Volumes(exact.Int(6))}},
 	},
 	Colour: shade.Pack{Size: measure.Grams(exact.Int(60))},

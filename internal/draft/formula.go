@@ -133,7 +133,7 @@ func (b *bowl) likeKinds(rng *shade.Range) []string {
 	var kinds []string
 	for _, k := range shade.Kinds() {
 		terms, ok := rng.Kinds[k]
-		if !ok || len(terms.Strengths) == 0 || !terms.Allows(strengths[0].Strength) {
+		if !ok || len(terms.Strengths) == 0 || !terms.Allows(strengths[0].Strength) || k == shade.Lightener && !b.powder {
 			continue
 		}
 		if len(b.ratios) > 0 && !terms.Ratio.IsZero() && !terms.Ratio.Equal(b.ratios[0].Ratio) {

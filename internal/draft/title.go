@@ -24,7 +24,7 @@ var cuts = strings.Fields(`because so which that but where when if as and or unt
 var weak = strings.Fields(`the a an and to of with my it its this that in on at for from into is are i we you by or
 	straight just out up really some very`)
 
-const mostWords = 7
+const mostWords = 8
 
 // title returns the words that name a step.
 func title(step []sentence) string {
@@ -40,8 +40,8 @@ func title(step []sentence) string {
 	if best == "" && len(step) > 0 {
 		best = opening(step[0].text)
 	}
-	if best == "" {
-		return "Step"
+	if !strings.ContainsFunc(best, unicode.IsLetter) {
+		return "Step" // no word was said
 	}
 	first, size := utf8.DecodeRuneInString(best)
 	return string(unicode.ToUpper(first)) + best[size:]

@@ -1,0 +1,37 @@
+package draft
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+	"unicode/utf8"
+
+	"plait/internal/diag"
+	"plait/internal/lesson"
+)
+
+// FuzzLesson drafts from any words. Whatever is said, the draft can be read, and has no
+// fault of its own making but open questions.
+func FuzzLesson(f *testing.F) {
+	f.Add("Hair and scalp. Today we mix two parts of 8N, one part of 8V, six volume.\n1. Next <b>cut</b> the *ends* #now {a of b} ![x](y)")
+	f.Add("hair scalp \"quoted\" \\ 'it' # no: comment - ? 6N 30 g of 6N: 1:2 … ``` --- ===\n| a | b |\n[^1]: x &amp; :x: ~~y~~")
+	f.Fuzz(func(t *testing.T, words string) {
+		if !utf8.ValidString(words) {
+			return
+		}
+		talk := talkOf(strings.Split(words, "\n")...)
+		if len(talk.Cues) == 0 {
+			return
+		}
+		files := fstest.MapFS{
+			"lessons/01-talk/lesson.md": {Data: []byte(Lesson(talk))},
+			"lessons/01-talk/talk.vtt":  {Data: []byte("WEBVTT\n\n00:00.000 --> 24:00:00.000\nx\n")},
+		}
+		_, found := lesson.Read(files, "lessons/01-talk")
+		for _, d := range found {
+			if d.Severity == diag.Error && d.Rule != "text/open" && d.Span.File().Name() == "lessons/01-talk/lesson.md" {
+				t.Fatalf("%s: %s: %q in\n%s", d.Rule, d.Message, d.Span.Text(), Lesson(talk))
+			}
+		}
+	})
+}
