@@ -18,7 +18,7 @@ var formulaChair = Rule{
 		}
 		t := p.Derived.Timeline(l)
 		if t == nil {
-			p.Notef(l.Chair.Span, "say in the formula how long its application takes, as in apply: 18 min",
+			p.Notef(l.Chair.Span, "say in the formulas how long the application takes and when it begins, as in apply: 18 min and start: 0 min",
 				"the time in the chair is not checked: no bowl says when it goes on")
 			return
 		}

@@ -18,7 +18,7 @@ var rangeTime = Rule{
 			return
 		}
 		if !own.Contains(held(f.Time.Value)) {
-			p.Reportf(f.Time.Span, "keep to "+own.String(), "%s %s %s, not %s", makers(f, "gives", "give"), f.Kind.Value, own, f.Time.Value)
+			p.Reportf(f.Time.Span, "write "+own.String()+", or a time within it", "%s %s %s, not %s", makers(f, "gives", "give"), f.Kind.Value, own, f.Time.Value)
 		}
 	},
 }

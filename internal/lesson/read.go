@@ -10,6 +10,7 @@ import (
 	"plait/internal/amount"
 	"plait/internal/care"
 	"plait/internal/diag"
+	"plait/internal/exact"
 	"plait/internal/formula"
 	"plait/internal/markdown"
 	"plait/internal/measure"
@@ -217,8 +218,12 @@ func readHair(node *yamlpos.Node, r *yamlpos.Reader) Hair {
 			h.Warmth = t
 		case "white":
 			h.White = t
-			if _, err := measure.ParsePercent(t.Value); err != nil {
+			share, err := measure.ParsePercent(t.Value)
+			switch {
+			case err != nil:
 				r.Report(diag.FromError("formula/hair", t.Span, err))
+			case exact.One.Less(share):
+				r.Report(diag.Errorf("formula/hair", t.Span, "%s white is more than all of it", t.Value).WithHelp("write a share of 100 %% or less"))
 			}
 		case "length":
 			h.Length = oneWord(t, amount.ParseLength, amount.Lengths(), "length", r)

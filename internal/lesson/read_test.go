@@ -138,6 +138,7 @@ func TestHeaderFaults(t *testing.T) {
 	expectFaults(t, "[colour]", "[color]", `7:8 "color" care/uses: "color" brings no cautions`)
 	expectFaults(t, "7 natural", "7 virgin", `5:17 "virgin" formula/hair: "virgin" is not a state of hair`)
 	expectFaults(t, "white: 0 %", "white: some", `5:55 "some" formula/hair: "some" is not a share`)
+	expectFaults(t, "white: 0 %", "white: 130 %", `5:55 "130 %" formula/hair: 130 % white is more than all of it`)
 	expectFaults(t, "white: 0 %", "wite: 0 %", "5:48 \"wite\" text/unknown-key: `hair` has no key \"wite\"")
 	expectFaults(t, `"3:51"`, "3 min", `6:39 "3 min" recording/time: "3 min" is not a time in a recording`)
 	expectFaults(t, "film:", "movie:", "6:13 \"movie\" text/unknown-key: `recording` has no key \"movie\"")
