@@ -207,5 +207,7 @@ func TestRevise(t *testing.T) {
 	expectNoFault(t, barriers(p, axe))
 	p.keepShot("revise", 1280)
 	p.goTo("index.html")
+	p.sleep(3 * 24 * 3600 * 1e9)
+	p.eval("() => dispatchEvent(new HashChangeEvent('hashchange'))")
 	p.waitText(".due p", "1 card is due")
 }
