@@ -18,6 +18,9 @@ var shots = map[string]string{
 	"rules":    "rules.html",
 	"order":    "order.html",
 	"handbook": "handbook.html",
+	"heads":    "lessons/white-third.html",
+	"sheet":    "sheets/white-third.html",
+	"cut":      "sheets/soft-graduation.html",
 }
 
 // TestShots writes pictures of some pages to the folder that PLAIT_SHOTS names,

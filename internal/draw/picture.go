@@ -43,10 +43,14 @@ func (p Picture) Open(b *bytes.Buffer) {
 		whole(p.Box.Min.X), whole(p.Box.Min.Y), whole(size.X), whole(size.Y), id, id)
 	fmt.Fprintf(b, `<title id="%s-t">%s</title><desc id="%s-d">%s</desc>`,
 		id, html.EscapeString(p.Title), id, html.EscapeString(p.Description))
+	b.WriteString(inner)
 }
 
+// inner opens what the description says in words: it is kept from readers of the page.
+const inner = `<g aria-hidden="true">`
+
 // Close writes the end of a picture.
-func (p Picture) Close(b *bytes.Buffer) { b.WriteString("</svg>") }
+func (p Picture) Close(b *bytes.Buffer) { b.WriteString("</g></svg>") }
 
 // whole spells a coordinate of a view box, in whole pixels.
 func whole(v float64) string { return strconv.FormatFloat(v, 'f', 0, 64) }

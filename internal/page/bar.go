@@ -271,6 +271,19 @@ func grams(m measure.Mass) string { return m.Grams().Decimal(2) + nbsp + "g" }
 // spaced replaces the spaces of a figure with its unit by ones that do not break.
 func spaced(s string) string { return strings.ReplaceAll(s, " ", nbsp) }
 
+// together keeps the figures of a text with their units; its words may go apart.
+func together(s string) string {
+	words := strings.Split(s, " ")
+	for i, w := range words[:len(words)-1] {
+		if w != "" && w[len(w)-1] >= '0' && w[len(w)-1] <= '9' {
+			words[i] = w + nbsp
+		} else {
+			words[i] = w + " "
+		}
+	}
+	return strings.Join(words, "")
+}
+
 // plain undoes what keeps figures together on a page.
 func plain(s string) string { return strings.NewReplacer(nbsp, " ", dash, "–").Replace(s) }
 

@@ -92,7 +92,7 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) error {
 	hooks := b.hooks(l.File, l.Folder, "../")
 	hooks.Value = func(value *markdown.Value) string {
 		text, _ := b.derived.Value(l, value.Text)
-		return spaced(text)
+		return together(text)
 	}
 	picture := hooks.Image
 	hooks.Image = func(img *markdown.Image) string {

@@ -28,12 +28,13 @@ function light(bowl) {
   bowl.closest(".step").classList.add("lit");
 }
 
-// press makes a button of the name of each section.
+// press sets a button beside the name of a section.
 function press(row, sheet) {
   const button = document.createElement("button");
   button.type = "button";
+  button.textContent = "Show";
+  button.setAttribute("aria-label", "Show " + row.dataset.section);
   button.setAttribute("aria-pressed", "false");
-  button.append(...row.cells[0].childNodes);
   row.cells[0].append(button);
   button.addEventListener("click", () => choose(sheet, [row.dataset.section]));
 }
