@@ -97,7 +97,7 @@ func TestScriptJudgesAlike(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	expectAlike(t, []byte(inNode(t, "scripts/answer.js", "plaitAnswer", fmt.Sprintf(judgeAll, cases))))
+	expectAlike(t, []byte(moduleInNode(t, "scripts/answer.js", "plaitAnswer", fmt.Sprintf(judgeAll, cases))))
 }
 
 // So does a browser.

@@ -8,8 +8,8 @@ import (
 	"plait/layouts"
 )
 
-// inNode returns the last value of a module's script and what follows it, a text.
-func inNode(t *testing.T, entry, global, then string) string {
+// moduleInNode returns the last value of a module's script and what follows it, a text.
+func moduleInNode(t *testing.T, entry, global, then string) string {
 	t.Helper()
 	node, err := exec.LookPath("node")
 	if err != nil {
@@ -45,7 +45,7 @@ func TestBoxes(t *testing.T) {
 		const early = plaitBoxes.place([2e6 + 1, 2e6 + 3])
 		return [go([1, 1, 0, 1]), go([1, 1, 1, 1, 1, 1]), early.box + " " + (early.due - 1e6) / day].join("; ")
 	})()`
-	if got, want := inNode(t, "scripts/boxes.js", "plaitBoxes", walk), "2 3 1 2; 2 3 4 5 5 5; 2 2"; got != want {
+	if got, want := moduleInNode(t, "scripts/boxes.js", "plaitBoxes", walk), "2 3 1 2; 2 3 4 5 5 5; 2 2"; got != want {
 		t.Errorf("the boxes are %s, want %s", got, want)
 	}
 }
