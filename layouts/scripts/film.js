@@ -139,6 +139,14 @@ function gone() {
   video = undefined;
 }
 
+// ready gives the rail the film's own length, and goes to the time that the address of
+// the page names.
+function ready(rail) {
+  if (isFinite(video.duration)) rail.max = video.duration;
+  const t = Number(new URLSearchParams(location.search).get("t"));
+  if (t > 0 && !video.currentTime) seek(t);
+}
+
 function start(within) {
   player = within;
   video = player.querySelector("video");
@@ -153,11 +161,9 @@ function start(within) {
   const rail = player.querySelector("[type=range]");
   const button = player.querySelector("[data-film=play]");
   const state = () => { button.textContent = video.paused ? "Play" : "Pause"; };
-  video.addEventListener("loadedmetadata", () => {
-    if (isFinite(video.duration)) rail.max = video.duration;
-    const t = Number(new URLSearchParams(location.search).get("t"));
-    if (t > 0 && !video.currentTime) seek(t);
-  });
+  // The film may have been quicker than this script.
+  if (video.readyState > 0) ready(rail);
+  else video.addEventListener("loadedmetadata", () => ready(rail));
   video.addEventListener("timeupdate", follow);
   video.addEventListener("play", state);
   video.addEventListener("pause", state);
