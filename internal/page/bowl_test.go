@@ -125,7 +125,7 @@ func TestCare(t *testing.T) {
 
 // What is mixed with the developer is called by what it is.
 func TestPowderIsNoColour(t *testing.T) {
-	file, _ := render(t, 0).Get("lessons/lightened-strand.html")
+	file, _ := rendered(t).Get("lessons/lightened-strand.html")
 	page := plain(string(file.Data))
 	for _, want := range []string{"10 g powder &#43; 0.5 g additives &#43; 20 g developer", "powder to developer", "<li>powder: 10 g</li>", `"colour":"powder"`} {
 		if !strings.Contains(page, want) {

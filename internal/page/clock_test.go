@@ -17,7 +17,7 @@ import (
 // apply and stays 20 min from the last section, so it is rinsed at 38; the second
 // goes on at 22, takes 6 and stays 10.
 func TestServiceInTime(t *testing.T) {
-	file, _ := render(t, 0).Get("lessons/regrowth-demi.html")
+	file, _ := rendered(t).Get("lessons/regrowth-demi.html")
 	page := plain(string(file.Data))
 	for _, want := range []string{
 		"From the first touch to the last rinse: <b>38 min</b>",
@@ -29,7 +29,7 @@ func TestServiceInTime(t *testing.T) {
 			t.Errorf("the page lacks %s", want)
 		}
 	}
-	file, _ = render(t, 0).Get("lessons/weighing.html")
+	file, _ = rendered(t).Get("lessons/weighing.html")
 	if strings.Contains(string(file.Data), "clock_title") {
 		t.Error("a lesson without a start has a service in time")
 	}

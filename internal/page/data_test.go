@@ -12,7 +12,7 @@ import (
 // courseData reads the course of this repository back from its data.
 func courseData(t *testing.T) courseJSON {
 	t.Helper()
-	file, ok := render(t, 0).Get("course.json")
+	file, ok := rendered(t).Get("course.json")
 	if !ok {
 		t.Fatal("no course.json")
 	}

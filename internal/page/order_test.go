@@ -10,7 +10,7 @@ import (
 // 8V is in two bowls of the course, 10 g and a sixth of 10 g a head: 12 heads take 140 g,
 // a tenth on top is 154 g, and three tubes of 60 g hold it.
 func TestOrderPage(t *testing.T) {
-	file, _ := render(t, 0).Get("order.html")
+	file, _ := rendered(t).Get("order.html")
 	page := plain(string(file.Data))
 	for _, want := range []string{
 		"For 12 heads", "10 % on top",
@@ -21,7 +21,7 @@ func TestOrderPage(t *testing.T) {
 			t.Errorf("the page lacks %s", want)
 		}
 	}
-	home, _ := render(t, 0).Get("index.html")
+	home, _ := rendered(t).Get("index.html")
 	if !strings.Contains(string(home.Data), `href="order.html"`) {
 		t.Error("home does not lead to the order")
 	}

@@ -7,6 +7,7 @@ import (
 	"path"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"plait/internal/artifact"
@@ -18,13 +19,23 @@ import (
 	"plait/layouts"
 )
 
-// demo reads the course of this repository.
+// demo reads the course of this repository, once for all tests: a course is never
+// changed once made.
 func demo(t testing.TB) (fs.FS, *course.Course, *derive.Derived) {
 	t.Helper()
 	files := os.DirFS("../..")
-	c, d := readCourse(t, files)
-	return files, c, d
+	demoOnce.Do(func() { demoCourse, demoDerived = readCourse(t, files) })
+	if demoCourse == nil {
+		t.Fatal("the demo course could not be read")
+	}
+	return files, demoCourse, demoDerived
 }
+
+var (
+	demoOnce    sync.Once
+	demoCourse  *course.Course
+	demoDerived *derive.Derived
+)
 
 // readCourse reads a course without an error.
 func readCourse(t testing.TB, files fs.FS) (*course.Course, *derive.Derived) {
@@ -79,6 +90,22 @@ func theme(t testing.TB) *Theme {
 	return theme
 }
 
+// rendered makes all pages of the demo course, once for all tests that only look at
+// them.
+func rendered(t testing.TB) *artifact.Tree {
+	t.Helper()
+	treeOnce.Do(func() { demoTree = render(t, 0) })
+	if demoTree == nil {
+		t.Fatal("the demo course could not be rendered")
+	}
+	return demoTree
+}
+
+var (
+	treeOnce sync.Once
+	demoTree *artifact.Tree
+)
+
 func render(t testing.TB, workers int) *artifact.Tree {
 	t.Helper()
 	files, c, d := demo(t)
@@ -92,7 +119,7 @@ func render(t testing.TB, workers int) *artifact.Tree {
 
 func TestRenderMakesEveryPage(t *testing.T) {
 	_, c, _ := demo(t)
-	tree := render(t, 0)
+	tree := rendered(t)
 	want := []string{"index.html", "words.html", "find.html", "404.html", "rules.html", "order.html", "course.json", "safety.html", "about.html", "handbook.html"}
 	for _, m := range c.Modules {
 		want = append(want, modulePath(m))
@@ -121,7 +148,7 @@ func TestRenderGivesTheSameBytes(t *testing.T) {
 
 // Every link of every page leads to a file of the tree and to an id that is there.
 func TestRenderedLinksResolve(t *testing.T) {
-	tree := render(t, 0)
+	tree := rendered(t)
 	address := regexp.MustCompile(`(?:href|src)="([^"]*)"`)
 	for _, f := range tree.Files() {
 		if f.Stage != artifact.Page {
@@ -153,7 +180,7 @@ func TestRenderedLinksResolve(t *testing.T) {
 // The weights are worked out by hand from the lesson: 30 g of colour in the parts
 // 2 and 1, and twice as much developer; 1.8 % × 60 ÷ 90 is 1.2 %.
 func TestBrassyGlossPage(t *testing.T) {
-	file, _ := render(t, 0).Get("lessons/brassy-gloss.html")
+	file, _ := rendered(t).Get("lessons/brassy-gloss.html")
 	page := strings.ReplaceAll(string(file.Data), "\u00a0", " ")
 	for _, want := range []string{
 		"<td>20 g</td>", "<td>10 g</td>", "<td>60 g</td>", "<td>90 g</td>", "<b>1.2 %</b>",
@@ -175,7 +202,7 @@ var talk = regexp.MustCompile(`(?s)<ol class="bare lines">.*?</ol>|data:text/vtt
 // film, stays small enough for a poor line.
 func TestLessonPagesAreLight(t *testing.T) {
 	const most = 60 << 10
-	tree := render(t, 0)
+	tree := rendered(t)
 	shared := 0
 	for _, f := range tree.Files() {
 		if strings.HasPrefix(f.Path, "assets/plait-lesson-") {

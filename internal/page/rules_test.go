@@ -16,7 +16,7 @@ import (
 )
 
 func TestEveryRuleIsOnItsPage(t *testing.T) {
-	file, _ := render(t, 0).Get("rules.html")
+	file, _ := rendered(t).Get("rules.html")
 	page := string(file.Data)
 	for _, r := range check.Rules() {
 		if strings.Count(page, `id="`+ruleAnchor(r.ID)+`"`) != 1 {
@@ -32,7 +32,7 @@ func TestEveryRuleIsOnItsPage(t *testing.T) {
 	if !strings.Contains(page, `<span class="h-key">developer</span>`) {
 		t.Error("examples are not coloured")
 	}
-	handbook, _ := render(t, 0).Get("handbook.html")
+	handbook, _ := rendered(t).Get("handbook.html")
 	if !strings.Contains(string(handbook.Data), `<a href="rules.html">`) {
 		t.Error("the handbook does not lead to the rules")
 	}
