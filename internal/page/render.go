@@ -15,6 +15,7 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
+	"unicode/utf8"
 
 	"plait/internal/artifact"
 	"plait/internal/asset"
@@ -369,11 +370,19 @@ func root(page string) string {
 	return "../"
 }
 
+// longestTitle is how many characters of a page's title windows, tabs and bookmarks
+// have room for; the name of the course gives way first.
+const longestTitle = 70
+
 // frame returns what stands round the page of a path.
 func (b *builder) frame(page, kind, heading, description string) Frame {
 	title := b.site.Title
-	if heading != title {
-		title = heading + " · " + title
+	switch named := heading + " · " + title; {
+	case heading == title:
+	case utf8.RuneCountInString(named) <= longestTitle:
+		title = named
+	default:
+		title = heading
 	}
 	chrome := *b.chromes[dress{root(page), setOf(kind)}]
 	chrome.Top = template.HTML(markCurrent(string(chrome.Top), root(page)+page))

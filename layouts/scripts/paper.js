@@ -102,10 +102,8 @@ function signOff(form) {
 function fillPractical(section) {
   const list = sheet.practicals.filter((p) => p.practical === section.dataset.practical);
   all(".signed", section).forEach((form, n) => {
-    const p = list[n];
-    form.reset();
-    if (!p) return;
-    if (form.parentNode.open === false) form.parentNode.open = true;
+    const p = list[n] || { assessor: "", date: "", outcome: "", shown: [] };
+    if (list[n] && form.parentNode.open === false) form.parentNode.open = true;
     field(form, "assessor").value = p.assessor;
     field(form, "date").value = p.date;
     all(".verdict input", form).forEach((i) => (i.checked = i.value === p.outcome));
