@@ -23,7 +23,7 @@ func TestFor(t *testing.T) {
 	expectLeads(t, "")
 	expectLeads(t, "", "glitter")
 	expectLeads(t, colour, Colour)
-	expectLeads(t, "Heat. Blades.", Blades, Heat)
+	expectLeads(t, "Heat. Blades. Clean tools. A cut.", Blades, Heat)
 	expectLeads(t, colour+" Powder. Watch it. Not on", Lightener, Colour, Lightener)
 }
 
