@@ -34,15 +34,6 @@ func (c curve) whole() curve {
 	return w
 }
 
-// backward returns the curve walked the other way.
-func (c curve) backward() curve {
-	b := make(curve, 0, len(c))
-	for i := len(c) - 1; i >= 0; i-- {
-		b = append(b, c[i])
-	}
-	return b
-}
-
 // on returns the points of the page that a curve runs through.
 func (c curve) on(v View) []path.Point {
 	points := make([]path.Point, len(c))
