@@ -319,6 +319,14 @@ func (t *talk) joinCodes() {
 	t.words = out
 }
 
+// typed returns a word as it stands in its cue, "" for one that goes on in the next.
+func (t *talk) typed(w word) string {
+	if w.end != w.cue {
+		return ""
+	}
+	return t.cues[w.cue].Text[w.from:w.to]
+}
+
 // spelled reads a code said as several words and returns how many.
 func (t *talk) spelled(at int) (code string, words int) {
 	w := t.words[at]
@@ -326,8 +334,8 @@ func (t *talk) spelled(at int) (code string, words int) {
 		return "", 0
 	}
 	next := t.words[at+1]
-	raw := t.cues[next.cue].Text[next.from:next.to]
-	if letters := strings.ToUpper(raw); len(raw) <= 2 && !next.number && (raw == letters || !strings.Contains("a i g in on of at to is it", raw)) {
+	raw := t.typed(next)
+	if letters := strings.ToUpper(raw); raw != "" && len(raw) <= 2 && !next.number && (raw == letters || !strings.Contains("a i g in on of at to is it", raw)) {
 		if code, ok := t.findCode(w.digits + letters); ok {
 			return code, 2
 		}
