@@ -60,7 +60,7 @@ func (s Strength) Agrees(o Strength) bool {
 	return !pairTolerance.Less(s.percent.Sub(o.percent).Abs())
 }
 
-// Parse reads "6 vol" or "1.8 %".
+// Parse reads "6 vol" or "1.8 %". Nothing is stronger than pure hydrogen peroxide, 100 %.
 func Parse(text string) (Strength, error) {
 	number, unit, ok := cutUnit(strings.ToLower(strings.TrimSpace(text)))
 	if !ok || number == "" {
@@ -70,10 +70,14 @@ func Parse(text string) (Strength, error) {
 	if err != nil {
 		return Strength{}, err
 	}
+	s := Percent(n)
 	if strings.HasPrefix(unit, "vol") {
-		return Volumes(n), nil
+		s = Volumes(n)
 	}
-	return Percent(n), nil
+	if exact.Int(100).Less(s.Percent()) {
+		return Strength{}, fmt.Errorf("%s is stronger than pure hydrogen peroxide; look at the number again", strings.TrimSpace(text))
+	}
+	return s, nil
 }
 
 // cutUnit takes a unit of strength off the end of a text in lower case.
