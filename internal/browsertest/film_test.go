@@ -112,7 +112,7 @@ func TestSeek(t *testing.T) {
 // A link with a time opens the film there.
 func TestSeekByAddress(t *testing.T) {
 	p := openFilm(t)
-	p.eval("() => { location.search = '?t=20' }")
+	p.goTo(glossPage + "?t=20")
 	p.waitFor("the film is at 20 s", "() => Math.abs((document.querySelector('.film video')?.currentTime ?? 0) - 20) < 0.1")
 }
 

@@ -50,10 +50,18 @@ func TestShots(t *testing.T) {
 	}
 }
 
-// shot writes a picture of the whole page, as wide as the window.
+// tallest is how high a picture of a page can be: Chromium draws no larger one.
+const tallest = 16000
+
+// shot writes a picture of the whole page, as wide as the window; of a page that is
+// too long for a picture, what the window shows.
 func (p *page) shot(file string, width int) {
 	p.t.Helper()
-	data, err := chromedp.Run(p.ctx, chromedp.FullScreenshot(100))
+	picturing := chromedp.FullScreenshot(100)
+	if evalTo[float64](p, "() => document.documentElement.scrollHeight") > tallest {
+		picturing = chromedp.CaptureScreenshot()
+	}
+	data, err := chromedp.Run(p.ctx, picturing)
 	if err != nil {
 		p.t.Fatal(err)
 	}

@@ -121,6 +121,7 @@ func (s *site) paths(names []string) []string {
 // name may end in a fragment.
 func (s *site) url(name string) string {
 	name, fragment, _ := strings.Cut(name, "#")
-	u := url.URL{Scheme: "file", Path: path.Join(filepath.ToSlash(s.dir), name), Fragment: fragment}
+	name, query, _ := strings.Cut(name, "?")
+	u := url.URL{Scheme: "file", Path: path.Join(filepath.ToSlash(s.dir), name), RawQuery: query, Fragment: fragment}
 	return u.String()
 }
