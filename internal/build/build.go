@@ -12,8 +12,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"runtime"
-	"sync"
 	"sync/atomic"
 
 	"plait/internal/artifact"
@@ -24,6 +22,7 @@ import (
 	"plait/internal/diag"
 	"plait/internal/lesson"
 	"plait/internal/page"
+	"plait/internal/parallel"
 )
 
 // Options say how a course is built.
@@ -98,24 +97,15 @@ func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, e
 func readLessons(ctx context.Context, opts Options, folders []string) ([]*lesson.Lesson, []diag.Diagnostic, error) {
 	lessons := make([]*lesson.Lesson, len(folders))
 	faults := make([][]diag.Diagnostic, len(folders))
-	var next, done atomic.Int64
-	var group sync.WaitGroup
-	workers := opts.Workers
-	if workers <= 0 {
-		workers = runtime.GOMAXPROCS(0)
-	}
-	for range min(workers, len(folders)) {
-		group.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(folders) && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
-				lessons[i], faults[i] = lesson.Read(opts.Files, folders[i])
-				if n := done.Add(1); opts.Progress != nil {
-					opts.Progress(int(n), len(folders))
-				}
-			}
-		})
-	}
-	group.Wait()
-	if err := ctx.Err(); err != nil {
+	var done atomic.Int64
+	err := parallel.Each(opts.Workers, len(folders), func(_, i int) error {
+		lessons[i], faults[i] = lesson.Read(opts.Files, folders[i])
+		if n := done.Add(1); opts.Progress != nil {
+			opts.Progress(int(n), len(folders))
+		}
+		return ctx.Err()
+	})
+	if err != nil {
 		return nil, nil, err
 	}
 	var found []diag.Diagnostic

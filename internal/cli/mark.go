@@ -8,11 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
-	"sync/atomic"
 
 	"plait/internal/answerfile"
 	"plait/internal/build"
@@ -20,6 +17,7 @@ import (
 	"plait/internal/diag"
 	"plait/internal/disk"
 	"plait/internal/paper"
+	"plait/internal/parallel"
 	"plait/internal/register"
 	classreport "plait/internal/report"
 	"plait/layouts"
@@ -148,17 +146,11 @@ func openRegister(shelf *disk.Shelf, id string) (*register.Register, error) {
 func markAll(ctx context.Context, book *paper.Book, names []string) (sittings []register.Sitting, refused []string, err error) {
 	marked := make([]register.Sitting, len(names))
 	faults := make([]error, len(names))
-	var next atomic.Int64
-	var group sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(names)) {
-		group.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(names) && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
-				marked[i], faults[i] = markOne(book, names[i])
-			}
-		})
-	}
-	group.Wait()
-	if err := ctx.Err(); err != nil {
+	err = parallel.Each(0, len(names), func(_, i int) error {
+		marked[i], faults[i] = markOne(book, names[i])
+		return ctx.Err()
+	})
+	if err != nil {
 		return nil, nil, err
 	}
 	for i, fault := range faults {

@@ -7,14 +7,10 @@
 package page
 
 import (
-	"errors"
 	"fmt"
 	"html/template"
 	"io/fs"
 	"path"
-	"runtime"
-	"sync"
-	"sync/atomic"
 	"unicode/utf8"
 
 	"plait/internal/artifact"
@@ -27,6 +23,7 @@ import (
 	"plait/internal/markdown"
 	"plait/internal/mix"
 	"plait/internal/paper"
+	"plait/internal/parallel"
 )
 
 // Options say how pages are made.
@@ -335,25 +332,14 @@ func (b *builder) jobs() []job {
 
 // run makes pages side by side and returns them in the order of the jobs.
 func run(jobs []job, workers int) ([][]byte, error) {
-	if workers <= 0 {
-		workers = runtime.GOMAXPROCS(0)
-	}
 	pages := make([][]byte, len(jobs))
-	faults := make([]error, len(jobs))
-	var next atomic.Int64
-	var all sync.WaitGroup
-	for range min(workers, len(jobs)) {
-		all.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(jobs); i = int(next.Add(1)) - 1 {
-				pages[i], faults[i] = jobs[i].make()
-				if faults[i] != nil {
-					faults[i] = fmt.Errorf("%s: %w", jobs[i].path, faults[i])
-				}
-			}
-		})
-	}
-	all.Wait()
-	return pages, errors.Join(faults...)
+	err := parallel.Each(workers, len(jobs), func(_, i int) (err error) {
+		if pages[i], err = jobs[i].make(); err != nil {
+			return fmt.Errorf("%s: %w", jobs[i].path, err)
+		}
+		return nil
+	})
+	return pages, err
 }
 
 // Paths of pages from the root of the site.

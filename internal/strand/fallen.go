@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"plait/internal/head"
+	"plait/internal/parallel"
 	"plait/internal/scalp"
 )
 
@@ -25,7 +26,7 @@ type Strand struct {
 // parting, which may fall to either side.
 func (c *Haircut) Fall() []Strand {
 	strands := c.roots()
-	eachAtOnce(len(strands), func(i int) { c.fall(&strands[i]) })
+	parallel.All(len(strands), func(i int) { c.fall(&strands[i]) })
 	kept := strands[:0]
 	for _, s := range strands {
 		if len(s.Path) > 1 {

@@ -1,11 +1,10 @@
 package strand
 
 import (
-	"runtime"
 	"slices"
-	"sync"
 
 	"plait/internal/head"
+	"plait/internal/parallel"
 	"plait/internal/scalp"
 )
 
@@ -30,7 +29,7 @@ func (c *Haircut) Measure(section int) Lengths {
 	mesh := c.Plan.Mesh
 	cut := Lengths{Points: corners(mesh, section)}
 	cut.Cm = make([]float64, len(cut.Points))
-	eachAtOnce(len(cut.Points), func(i int) {
+	parallel.All(len(cut.Points), func(i int) {
 		cm, err := c.Length(section, mesh.Points[cut.Points[i]])
 		if err != nil {
 			cm = NotCut
@@ -52,21 +51,6 @@ func corners(m *scalp.Mesh, section int) []int32 {
 	}
 	slices.Sort(list)
 	return slices.Compact(list)
-}
-
-// eachAtOnce calls do for 0 to n−1 on all processors. What do writes goes by its
-// index, so the order does not show.
-func eachAtOnce(n int, do func(i int)) {
-	workers := runtime.GOMAXPROCS(0)
-	var group sync.WaitGroup
-	for w := range workers {
-		group.Go(func() {
-			for i := w; i < n; i += workers {
-				do(i)
-			}
-		})
-	}
-	group.Wait()
 }
 
 func (c *Lengths) extremes(m *scalp.Mesh) {
