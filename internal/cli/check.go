@@ -139,6 +139,21 @@ func readCourse(ctx context.Context, dir string, opts build.Options) (opened, er
 	return opened{Result: result, folder: folder}, nil
 }
 
+// readSound reads a course for a command that needs it whole: errors are printed, and
+// then it is refused.
+func readSound(ctx context.Context, dir string, c console) (opened, error) {
+	result, err := readCourse(ctx, dir, build.Options{})
+	if err != nil || !diag.HasErrors(result.Diagnostics) {
+		return result, err
+	}
+	err = printDiagnostics(c.err, result.Diagnostics, c)
+	result.close()
+	if err == nil {
+		err = errCourse
+	}
+	return opened{}, err
+}
+
 // summary says in one line what was read and found.
 func summary(r *build.Result) string {
 	s := counted(len(r.Course.Lessons), "lesson") + ", " + counted(len(r.Derived.Formulas), "formula")

@@ -12,9 +12,7 @@ import (
 	"strings"
 
 	"plait/internal/answerfile"
-	"plait/internal/build"
 	"plait/internal/course"
-	"plait/internal/diag"
 	"plait/internal/disk"
 	"plait/internal/paper"
 	"plait/internal/parallel"
@@ -43,17 +41,11 @@ const (
 
 // Run marks answer files into a register.
 func (cmd markCommand) Run(ctx context.Context, c console) error {
-	result, err := readCourse(ctx, cmd.Course, build.Options{})
+	result, err := readSound(ctx, cmd.Course, c)
 	if err != nil {
 		return err
 	}
 	defer result.close()
-	if diag.HasErrors(result.Diagnostics) {
-		if err := printDiagnostics(c.err, result.Diagnostics, c); err != nil {
-			return err
-		}
-		return errCourse
-	}
 	papers := paper.All(result.Course, result.Derived)
 	if len(papers) == 0 {
 		return useError{fmt.Errorf("this course has no paper: write one, such as %s/first-colours.yaml", course.PapersFolder)}

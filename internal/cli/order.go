@@ -13,7 +13,6 @@ import (
 	"unicode/utf8"
 
 	"plait/internal/amount"
-	"plait/internal/build"
 	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
@@ -34,17 +33,11 @@ type orderCommand struct {
 
 // Run prints what a class has to buy.
 func (cmd orderCommand) Run(ctx context.Context, c console) error {
-	result, err := readCourse(ctx, cmd.Course, build.Options{})
+	result, err := readSound(ctx, cmd.Course, c)
 	if err != nil {
 		return err
 	}
 	defer result.close()
-	if diag.HasErrors(result.Diagnostics) {
-		if err := printDiagnostics(c.err, result.Diagnostics, c); err != nil {
-			return err
-		}
-		return errCourse
-	}
 	heads, waste, err := cmd.class(result.Course)
 	if err != nil {
 		return err

@@ -28,27 +28,43 @@ func InputFolders(course string) []string {
 // in one of its input folders. Folders are compared by identity, so that neither
 // a symbolic link nor another spelling of a name gets by.
 func guard(dir, course string, inputs []string) error {
-	out, err := resolve(dir)
+	at, err := place(dir, course, inputs)
 	if err != nil {
-		return failed("find", dir, err)
+		return err
 	}
-	home, err := resolve(course)
-	if err != nil {
-		return failed("find", course, err)
-	}
-	if within(home, out) {
+	if within(at.home, at.out) {
 		return refused(dir, course)
 	}
-	for _, name := range inputs {
-		input, err := resolve(filepath.Join(home, filepath.FromSlash(name)))
-		if err != nil {
-			return failed("find", name, err)
-		}
-		if within(out, input) {
-			return refused(dir, name)
+	for i, input := range at.folders {
+		if within(at.out, input) {
+			return refused(dir, inputs[i])
 		}
 	}
 	return nil
+}
+
+// places are where folders lie, resolved.
+type places struct {
+	out, home string   // what is written to, and the course's folder
+	folders   []string // of the course
+}
+
+// place finds an output folder, a course, and folders in the course.
+func place(dir, course string, folders []string) (at places, err error) {
+	if at.out, err = resolve(dir); err != nil {
+		return at, failed("find", dir, err)
+	}
+	if at.home, err = resolve(course); err != nil {
+		return at, failed("find", course, err)
+	}
+	for _, name := range folders {
+		folder, err := resolve(filepath.Join(at.home, filepath.FromSlash(name)))
+		if err != nil {
+			return at, failed("find", name, err)
+		}
+		at.folders = append(at.folders, folder)
+	}
+	return at, nil
 }
 
 func refused(dir, input string) error {

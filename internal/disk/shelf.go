@@ -46,28 +46,19 @@ func OpenShelf(dir, course string, site ...string) (*Shelf, error) {
 // apart refuses a folder that is one of the course's own folders, lies in one of them,
 // or lies in a site, wherever that was built.
 func apart(dir, course string, folders []string) error {
-	out, err := resolve(dir)
+	at, err := place(dir, course, folders)
 	if err != nil {
-		return failed("find", dir, err)
+		return err
 	}
-	home, err := resolve(course)
-	if err != nil {
-		return failed("find", course, err)
+	inside := func(folder string) bool { return within(at.out, folder) }
+	if at.out == at.home || slices.ContainsFunc(at.folders, inside) {
+		return fmt.Errorf("cannot write to %s: %w", dir, ErrSite)
 	}
-	for _, name := range folders {
-		own, err := resolve(filepath.Join(home, filepath.FromSlash(name)))
-		if err != nil {
-			return failed("find", name, err)
-		}
-		if out == home || within(out, own) {
+	for folder := at.out; ; folder = filepath.Dir(folder) {
+		if _, err := os.Lstat(filepath.Join(folder, listFile)); err == nil {
 			return fmt.Errorf("cannot write to %s: %w", dir, ErrSite)
 		}
-	}
-	for at := out; ; at = filepath.Dir(at) {
-		if _, err := os.Lstat(filepath.Join(at, listFile)); err == nil {
-			return fmt.Errorf("cannot write to %s: %w", dir, ErrSite)
-		}
-		if at == filepath.Dir(at) {
+		if folder == filepath.Dir(folder) {
 			return nil
 		}
 	}
