@@ -17,6 +17,7 @@ func TestPages(t *testing.T) {
 	axe := readAxe(t)
 	for _, name := range s.pages() {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, s, name)
 			expectNone(t, "policy", looseness(p))
 			p.eval("() => document.querySelectorAll('details').forEach(d => { d.open = true })")

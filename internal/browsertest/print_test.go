@@ -44,6 +44,7 @@ func TestPrint(t *testing.T) {
 	s := built(t)
 	for _, name := range s.lessons() {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, s, name)
 			file := p.pdf()
 			text := oneLine(output(t, pdftotext, "-layout", file, "-"))

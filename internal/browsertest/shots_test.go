@@ -37,6 +37,7 @@ func TestShots(t *testing.T) {
 	s := built(t)
 	for title, name := range shots {
 		t.Run(title, func(t *testing.T) {
+			t.Parallel()
 			at := func(how string) string { return filepath.Join(dir, title+"-"+how) }
 			p := openPage(t, s, name, withWidth(1440))
 			p.shot(at("wide.png"), 1440)
