@@ -38,7 +38,7 @@ type keyWay struct {
 func Key(in Input, p *paper.Paper) ([]byte, error) {
 	v := keyPage{Paper: p.Title.Value, Asked: p.Asked, Pass: fmt.Sprintf("%d of %d right pass", p.Needed(p.Asked), p.Asked)}
 	for _, t := range p.Must {
-		v.Must = append(v.Must, t.Value)
+		v.Must = append(v.Must, outcomeText(in.Course, t.Value))
 	}
 	for i, q := range p.Questions {
 		if i == 0 || q.Lesson != p.Questions[i-1].Lesson {

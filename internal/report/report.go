@@ -74,7 +74,7 @@ type learnerRow struct {
 	Share       string
 	Width       int // of the bar, in per cent
 	Passed      bool
-	Missed      string // outcomes that must be right and were not
+	Missed      []string // outcomes that must be right and were not
 	Doubted     bool
 	Modules     []cell
 	Earlier     string // what the same answers were marked before
@@ -164,7 +164,7 @@ func onPaper(in Input, name string) paperView {
 	}
 	passed, right, of := 0, 0, 0
 	for _, s := range a.Sittings {
-		v.Learners = append(v.Learners, learner(s, a.Modules))
+		v.Learners = append(v.Learners, learner(s, a.Modules, in.Course))
 		for _, d := range s.Doubts {
 			v.Doubts = append(v.Doubts, doubtRow{Name: s.Name, File: s.File, Says: d.Says()})
 		}
@@ -214,18 +214,33 @@ func moduleTitle(c *course.Course, name string) string {
 	return name
 }
 
+// outcomeText words an outcome, named lesson/outcome. One that the course no longer has
+// keeps its name.
+func outcomeText(c *course.Course, id string) string {
+	lesson, name, _ := strings.Cut(id, "/")
+	if l, ok := c.Lesson(lesson); ok {
+		if o, ok := l.Outcome(name); ok {
+			return o.Text.Value
+		}
+	}
+	return id
+}
+
 // percentOf is the pass mark that the sittings were held to.
 func percentOf(sittings []register.Sitting) string {
 	if len(sittings) == 0 {
 		return "–"
 	}
-	return register.Share(sittings[len(sittings)-1].Mark, 10_000) + " %"
+	return strings.TrimSuffix(register.Share(sittings[len(sittings)-1].Mark, 10_000), ".0") + " %"
 }
 
-func learner(s register.Sitting, modules []string) learnerRow {
+func learner(s register.Sitting, modules []string, c *course.Course) learnerRow {
 	row := learnerRow{
 		Name: s.Name, Class: s.Class, Right: s.Right, Of: s.Of, Share: register.Share(s.Right, s.Of),
-		Passed: s.Passed, Missed: strings.Join(s.Missed, ", "), Doubted: len(s.Doubts) > 0,
+		Passed: s.Passed, Doubted: len(s.Doubts) > 0,
+	}
+	for _, id := range s.Missed {
+		row.Missed = append(row.Missed, outcomeText(c, id))
 	}
 	if s.Of > 0 {
 		row.Width = 100 * s.Right / s.Of

@@ -12,6 +12,7 @@ import (
 
 	"plait/internal/classtest"
 	"plait/internal/course"
+	"plait/internal/lesson"
 	"plait/internal/register"
 	"plait/internal/source"
 	"plait/layouts"
@@ -79,6 +80,17 @@ func TestPage(t *testing.T) {
 			t.Errorf("the report has %q", no)
 		}
 	}
+}
+
+// What had to be right is told in the course's words, and by its name where the course
+// no longer has it.
+func TestMissedOutcomes(t *testing.T) {
+	in := input(3)
+	in.Course.Lessons = []*lesson.Lesson{{Name: "gloss", Outcomes: []lesson.Outcome{
+		{Name: source.Text{Value: "stops"}, Text: source.Text{Value: "Stop in time"}},
+	}}}
+	in.Register.Sittings[0].Missed = []string{"gloss/stops", "gone/rinses"}
+	expectHas(t, pageOf(t, in), "must be right: Stop in time<", "must be right: gone/rinses<", ">70 %<")
 }
 
 // The policy lets in the one style sheet that the page holds.
