@@ -18,6 +18,9 @@ type Zigzag struct {
 // (common practice, no source).
 const leastPitch = 0.4
 
+// ToothWidth is what a problem says of teeth that are too many for their line.
+const ToothWidth = "width of a tooth"
+
 func (z Zigzag) problem(extent float64) *Problem {
 	if bad := within("teeth", float64(z.Teeth), TeethCount); bad != nil {
 		return bad
@@ -26,7 +29,7 @@ func (z Zigzag) problem(extent float64) *Problem {
 	if bad := within("depth", z.Depth, TeethDepth); bad != nil {
 		return bad
 	}
-	if bad := within("width of a tooth", pitch, Bounds{leastPitch, extent}); bad != nil {
+	if bad := within(ToothWidth, pitch, Bounds{leastPitch, extent}); bad != nil {
 		return bad
 	}
 	return within("depth", z.Depth, Bounds{TeethDepth.Least, float64(2 * pitch)})

@@ -99,7 +99,7 @@ func readCut(r *yamlpos.Reader, n *yamlpos.Node) (Cut, bool) {
 	}
 	c := Cut{Span: n.Span}
 	if f.Has("of") {
-		c.Of = f.Texts("of")
+		c.Of = sectionsOf(f)
 		if len(c.Of) == 1 && c.Of[0].Value == "all" {
 			c.Of = nil
 		}
@@ -110,7 +110,7 @@ func readCut(r *yamlpos.Reader, n *yamlpos.Node) (Cut, bool) {
 		c.Guide, ok = readGuide(r, f.Node("guide"))
 	}
 	if ok {
-		c.holds(r)
+		c.holds(f)
 	}
 	c.Shortest, _ = measure(f, "shortest", quantity{centimetres, guideHeight})
 	c.Longest, _ = measure(f, "longest", quantity{centimetres, guideHeight})
@@ -169,9 +169,14 @@ func elevation(r *yamlpos.Reader, t source.Text) float64 {
 	return geom.Degrees(value)
 }
 
-// holds reports a guide that goes with no elevation, or has none and needs it.
-func (c *Cut) holds(r *yamlpos.Reader) {
-	said := c.Elevation.Valid()
+// holds reports a guide that goes with no elevation, or has none and needs it, and what
+// is said of the hold in vain.
+func (c *Cut) holds(f *yamlpos.Fields) {
+	r, said := f.Reader(), c.Elevation.Valid()
+	if said && f.Has("over-direct") && c.Lift.Elevation == geom.Degrees(90) && !c.Lift.FromFloor {
+		r.Report(diag.Errorf(ruleElevation, f.KeySpan("over-direct"), "strands that stand straight out are not turned by over-direction").
+			WithHelp("lift them to another angle, or bring them to a guide off the head, as in guide: {line: centre back, length: 10}"))
+	}
 	switch c.Guide.Kind {
 	case GuideTravelling, GuideWall:
 		if !said {
@@ -182,6 +187,12 @@ func (c *Cut) holds(r *yamlpos.Reader) {
 		if said && c.Lift.Elevation != 0 {
 			r.Report(diag.Errorf(ruleElevation, c.Elevation, "strands that go to a %s are not held at an elevation", c.Guide.Kind).
 				WithHelp("take the elevation away, or take another guide, as in guide: {length: 5, at: hairline, travels: yes}"))
+		}
+		for _, key := range []string{"from", "over-direct", "finger"} {
+			if f.Has(key) {
+				r.Report(diag.Errorf(ruleElevation, f.KeySpan(key), "`%s` changes nothing for strands that go to a %s", key, c.Guide.Kind).
+					WithHelp("take it away, or take another guide, as in guide: {length: 5, at: hairline, travels: yes}"))
+			}
 		}
 	}
 }

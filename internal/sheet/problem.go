@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plait/internal/diag"
@@ -43,8 +44,11 @@ func (s *Step) explain(p *scalp.Problem, which string) diag.Diagnostic {
 		return diag.Errorf(ruleSection, s.asked(p.Section), "%s: there is no section %q yet", which, p.Section).
 			WithHelp("%s", suggest(p.Section, p.Known, "by now there are"))
 	case scalp.NameTaken:
-		return diag.Errorf(ruleName, s.named(p.Section), "%s: two sections would be called %q", which, p.Section).
-			WithHelp("give the parts other names with gives:")
+		help := "give the parts other names with gives:"
+		if _, err := strconv.Atoi(p.Section); err == nil {
+			help = "part both sections in one step, as in of: [back, front], which makes back 1 and front 1; or give the parts other names with gives:"
+		}
+		return diag.Errorf(ruleName, s.named(p.Section), "%s: two sections would be called %q", which, p.Section).WithHelp("%s", help)
 	case scalp.WrongNames:
 		return diag.Errorf(ruleName, s.option("gives"), "%s: %s named, and the parting makes %d", which, parts(int(p.Value)), int(p.Least)).
 			WithHelp("name %d parts, or leave gives: out for the usual names", int(p.Least))
@@ -52,8 +56,11 @@ func (s *Step) explain(p *scalp.Problem, which string) diag.Diagnostic {
 		return s.badOption(p, which)
 	case scalp.TooMany:
 		if p.What == "polygons" {
-			return diag.Errorf(ruleTooMany, s.Kind.Span, "%s: the lines cross too often to be drawn", which).
-				WithHelp("part the section into fewer or wider parts")
+			help := "part the section into fewer or wider parts"
+			if _, sliced := s.Taken.Part.(scalp.Slices); sliced {
+				help = lineHelp[scalp.SlicesCross]
+			}
+			return diag.Errorf(ruleTooMany, s.Kind.Span, "%s: the lines cross too often to be drawn", which).WithHelp("%s", help)
 		}
 		return diag.Errorf(ruleTooMany, s.Kind.Span, "%s: the sheet comes to %d %s, and %d are the most", which, int(p.Value), p.What, int(p.Most)).
 			WithHelp("draw the rest on a second sheet")
@@ -97,16 +104,30 @@ func (s *Step) badOption(p *scalp.Problem, which string) diag.Diagnostic {
 		return diag.Errorf(rulePlace, t.Span, "%s: %q does not lie in the middle, and this parting is alike on both sides", which, t.Value).
 			WithHelp("name a landmark in the middle, as in crown or occipital bone")
 	}
-	d := outOf(ruleNumber, s.option(keyOf[p.What]), p.What, p.Value, scalp.Bounds{Least: p.Least, Most: p.Most}, "")
+	key := keyOf[p.What]
+	switch _, counted := s.spans["into"]; {
+	case p.What == scalp.ToothWidth:
+		return diag.Errorf(ruleNumber, s.option(key.name), "%s: a tooth would be %s cm wide, and %s cm is the least", which, plain(p.Value), plain(p.Least)).
+			WithHelp("take fewer teeth")
+	case p.What == "slices" && !counted:
+		return diag.Errorf(ruleNumber, s.option("every"), "%s: there would be %d slices, and there must be from %d to %d",
+			which, int(p.Value), int(p.Least), int(p.Most)).WithHelp("make them wider or narrower, or part the section before")
+	}
+	d := outOf(ruleNumber, s.option(key.name), p.What, plain(p.Value), scalp.Bounds{Least: p.Least, Most: p.Most}, unitOf(key.units))
 	d.Message = which + ": " + d.Message
 	return d
 }
 
-// keyOf names the option behind a number that package scalp speaks of.
-var keyOf = map[string]string{
-	"slope": "slope", "distance": "distance", "radius": "radius", "wedges": "into", "rings": "into",
-	"start": "start", "teeth": "teeth", "depth": "depth", "width of a tooth": "teeth",
-	"slices": "into", "width": "every", "foil": "foil", "foil of": "foil", "weave": "weave",
+// keyOf gives the option behind a number that package scalp speaks of, and its unit.
+var keyOf = map[string]struct {
+	name  string
+	units []string
+}{
+	"slope": {"slope", degrees}, "distance": {"distance", centimetres}, "radius": {"radius", centimetres},
+	"wedges": {"into", noUnit}, "rings": {"into", noUnit}, "start": {"start", degrees},
+	"teeth": {"teeth", noUnit}, "depth": {"depth", centimetres}, scalp.ToothWidth: {"teeth", centimetres},
+	"slices": {"into", noUnit}, "width": {"every", centimetres},
+	"foil": {"foil", noUnit}, "foil of": {"foil", noUnit}, "weave": {"weave", noUnit},
 }
 
 // place returns the place that an option names, by its words as they are printed.
@@ -166,7 +187,7 @@ var lineHelp = map[scalp.Code]string{
 	scalp.NoLine:      "take points that do not lie on one line, or give a third with through:",
 	scalp.NoZigzag:    "take zigzag: away; a radial, concentric or sliced parting is a family of lines",
 	scalp.NoStretch:   "count them along another line, as in along: ear to ear",
-	scalp.SlicesCross: "take fewer slices, or part the section before",
+	scalp.SlicesCross: "take fewer slices, or part a panel off before and slice that: slices run together at the sides and in the hollow of the nape",
 	scalp.Broken:      "move the parting a little, and tell those who make this program",
 }
 

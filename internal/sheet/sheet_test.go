@@ -183,16 +183,24 @@ func TestReports(t *testing.T) {
 		"1:44-45 head/number: `distance` is 9, and it must lie between 0.5 and 6 cm; write a number from 0.5 to 6")
 	expectReports(t, "sections: [{part: circle, round: crwon, radius: six}]",
 		`1:34-39 head/place: there is no landmark "crwon"; did you mean crown? the landmarks are: front hairline, apex, crown, below crown, occipital bone, nape, widest back, left recession, right recession, left ear top, right ear top, left ear back, right ear back, left nape corner, right nape corner, left parietal ridge, right parietal ridge`,
-		"1:49-52 head/number: `radius` is \"six\", want a number cm; write a number with a decimal point; the unit cm may be left out")
+		"1:49-52 head/number: `radius` is \"six\", want a number in cm; write a number with a decimal point; the unit cm may be left out")
 	expectReports(t, "sections: [{part: centre, zigzag: {teeth: 1, depth: 5}}]",
 		"1:43-44 text/wrong-kind: `teeth` is \"1\", want a whole number from 2 to 60; write a whole number without a unit",
 		"1:53-54 head/number: `depth` is 5, and it must lie between 0.2 and 3 cm; write a number from 0.2 to 3")
 	expectReports(t, "sections: [{part: centre, gives: [a, a]}]", `1:38-39 head/name: two parts are called "a"; give each part a name of its own`)
+	expectReports(t, `sections: [{part: centre, gives: ["a\x01", b]}]`,
+		`1:36-41 head/name: "a\x01" cannot be the name of a section; take a short name of words, other than all and scalp`)
+	expectReports(t, "sections: [{part: centre, of: []}]",
+		"1:31-33 head/unknown-section: `of` names no section; name the sections, as in of: [back, nape], or leave the key out for all")
+	expectReports(t, "sections: [{part: slices, every: 0.00001 cm}]",
+		"1:34-44 head/number: `every` is 0.00001 cm, and it must lie between 0.3 and 10 cm; write a number from 0.3 to 10")
+	expectReports(t, "product: {density: many}",
+		"1:20-24 head/number: `density` is \"many\", want a number per cm²; write a number with a decimal point; the unit per cm² may be left out")
 	expectReports(t, "sections: [{part: slices, into: 3, foil: 3 of 2}]",
 		`1:42-48 head/number: "3 of 2" does not say which slices go into foil; write 1 of 2 for every second slice, 1 of 1 for all`)
 	expectReports(t, "draw: {views: [lift]}", `1:16-20 head/view: "lift" is no view of a head sheet; did you mean left? the views are: `+strings.Join(Views(), ", "))
 	expectReports(t, "fall: gravty", `1:7-13 head/word: "gravty" is no way for hair to fall; did you mean gravity? the words are: gravity, from the crown, centre parting`)
-	expectReports(t, "area: {nape: big}", "1:14-17 head/number: `nape` is \"big\", want a number cm²; write a number with a decimal point; the unit cm² may be left out")
+	expectReports(t, "area: {nape: big}", "1:14-17 head/number: `nape` is \"big\", want a number in cm²; write a number with a decimal point; the unit cm² may be left out")
 }
 
 func TestReportsOfCuts(t *testing.T) {
@@ -207,6 +215,14 @@ func TestReportsOfCuts(t *testing.T) {
 		"1:19-21 cut/elevation: strands that go to a level are not held at an elevation; take the elevation away, or take another guide, as in guide: {length: 5, at: hairline, travels: yes}")
 	expectReports(t, "cut: [{elevation: 45, guide: {level: -8, up: 2}}]",
 		"1:42-44 cut/guide: `up` means nothing for this guide; a guide by level takes: level")
+	expectReports(t, "cut: [{of: [], guide: {level: -8}}]",
+		"1:12-14 head/unknown-section: `of` names no section; name the sections, as in of: [back, nape], or leave the key out for all")
+	expectReports(t, "cut: [{over-direct: {toward: back, by: 30}, finger: 10, from: floor, guide: {point: crown, back: 9}}]",
+		"1:57-61 cut/elevation: `from` changes nothing for strands that go to a point; take it away, or take another guide, as in guide: {length: 5, at: hairline, travels: yes}",
+		"1:8-19 cut/elevation: `over-direct` changes nothing for strands that go to a point; take it away, or take another guide, as in guide: {length: 5, at: hairline, travels: yes}",
+		"1:45-51 cut/elevation: `finger` changes nothing for strands that go to a point; take it away, or take another guide, as in guide: {length: 5, at: hairline, travels: yes}")
+	expectReports(t, "cut: [{elevation: 90, over-direct: {toward: back, by: 30}, guide: {length: 5}}]",
+		"1:23-34 cut/elevation: strands that stand straight out are not turned by over-direction; lift them to another angle, or bring them to a guide off the head, as in guide: {line: centre back, length: 10}")
 	expectReports(t, "cut: [{guide: {}}]",
 		"1:15-17 cut/guide: the guide says nothing to cut to; give it one of: level, length, point, wall, line")
 }
@@ -241,9 +257,18 @@ func TestExplain(t *testing.T) {
 	expectProblem(t, "sections:\n- {part: circle, round: 50 cm behind front hairline, radius: 3}\n",
 		`2:25-52 head/place: step 1, circle: "50 cm behind front hairline" lies beyond the hairline; take a shorter distance; from front hairline to nape over the middle are about 35 cm`)
 	expectProblem(t, "sections:\n- {part: centre, zigzag: {teeth: 60, depth: 3}}\n",
-		`2:45-46 head/number: step 1, centre: depth is 3, and it must lie between 0.2 and 1.15; write a number from 0.2 to 1.15`)
+		`2:45-46 head/number: step 1, centre: depth is 3, and it must lie between 0.2 and 1.15 cm; write a number from 0.2 to 1.15`)
+	expectProblem(t, "sections:\n- {part: side, on: left, distance: 6, zigzag: {teeth: 60, depth: 1}}\n",
+		`2:55-57 head/number: step 1, side: a tooth would be 0.38 cm wide, and 0.4 cm is the least; take fewer teeth`)
+	expectProblem(t, "sections:\n- {part: slices, every: 0.3}\n",
+		`2:25-28 head/number: step 1, slices: there would be 115 slices, and there must be from 2 to 60; make them wider or narrower, or part the section before`)
+	expectProblem(t, "sections:\n- {part: slices, into: 28}\n",
+		`2:10-16 head/too-many: step 1, slices: the lines cross too often to be drawn; take fewer slices, or part a panel off before and slice that: slices run together at the sides and in the hollow of the nape`)
+	expectProblem(t, "sections:\n- part: centre\n- {part: slices, into: 2, of: left}\n- {part: slices, into: 2, of: right}\n",
+		`4:10-16 head/name: step 3, slices: two sections would be called "1"; part both sections in one step, as in of: [back, front], which makes back 1 and front 1; or give the parts other names with gives:`)
+
 	expectProblem(t, "sections:\n- part: ear to ear\n- {part: slices, into: 20}\n",
-		`3:10-16 head/line: step 2, slices: the slices would cross in "front"; take fewer slices, or part the section before`)
+		`3:10-16 head/line: step 2, slices: the slices would cross in "front"; take fewer slices, or part a panel off before and slice that: slices run together at the sides and in the hollow of the nape`)
 }
 
 // The bounds that reading holds are those of the partings themselves: a number on

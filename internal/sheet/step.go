@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"plait/internal/diag"
 	"plait/internal/geom"
@@ -178,7 +179,7 @@ func (o *options) oneOf(key, what string, known ...string) string {
 func (o *options) common() {
 	s := o.step
 	if o.Has("of") {
-		s.Of = o.Texts("of")
+		s.Of = sectionsOf(o.Fields)
 		s.spans["of"] = o.Node("of").Span
 	}
 	if o.Has("gives") {
@@ -193,6 +194,17 @@ func (o *options) common() {
 		o.zigzag()
 	}
 	s.Taken.Of, s.Taken.Gives = values(s.Of), values(s.Gives)
+}
+
+// sectionsOf reads the sections that something is done to. A list of none is not
+// taken for all.
+func sectionsOf(f *yamlpos.Fields) []source.Text {
+	names := f.Texts("of")
+	if n := f.Node("of"); n != nil && n.Kind == yamlpos.List && len(n.Items) == 0 {
+		f.Reader().Report(diag.Errorf(ruleSection, n.Span, "`of` names no section").
+			WithHelp("name the sections, as in of: [back, nape], or leave the key out for all"))
+	}
+	return names
 }
 
 func values(texts []source.Text) []string {
@@ -211,7 +223,8 @@ func (o *options) names() {
 	}
 	for i, t := range o.step.Gives {
 		switch {
-		case t.Value == "" || t.Value == "all" || t.Value == scalp.Whole || len(t.Value) > 60 || strings.ContainsAny(t.Value, "\n{}"):
+		case t.Value == "" || t.Value == "all" || t.Value == scalp.Whole || len(t.Value) > 60 ||
+			strings.ContainsAny(t.Value, "{}") || strings.ContainsFunc(t.Value, unicode.IsControl):
 			o.Reader().Report(diag.Errorf(ruleName, t.Span, "%q cannot be the name of a section", t.Value).
 				WithHelp("take a short name of words, other than all and scalp"))
 		case slices.ContainsFunc(o.step.Gives[:i], func(before source.Text) bool { return before.Value == t.Value }):

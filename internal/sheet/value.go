@@ -63,20 +63,20 @@ func parseNumber(text string, units []string) (value float64, places int, ok boo
 func number(r *yamlpos.Reader, t source.Text, what string, q quantity) (Number, bool) {
 	value, places, ok := parseNumber(t.Value, q.units)
 	if !ok {
-		r.Report(diag.Errorf(ruleNumber, t.Span, "%s is %q, want a number%s", what, t.Value, unitOf(q.units)).
+		r.Report(diag.Errorf(ruleNumber, t.Span, "%s is %q, want a number%s", what, t.Value, inUnit(q.units)).
 			WithHelp("write a number with a decimal point%s", mayOmit(q.units)))
 		return Number{}, false
 	}
 	if !q.Hold(value) {
-		r.Report(outOf(ruleNumber, t.Span, what, value, q.Bounds, unitOf(q.units)))
+		r.Report(outOf(ruleNumber, t.Span, what, t.Value, q.Bounds, unitOf(q.units)))
 		return Number{}, false
 	}
 	return Number{Value: value, Places: places, Span: t.Span}, true
 }
 
-// outOf says that a number lies outside its bounds.
-func outOf(rule string, at source.Span, what string, value float64, b scalp.Bounds, unit string) diag.Diagnostic {
-	return diag.Errorf(rule, at, "%s is %s, and it must lie between %s and %s%s", what, plain(value), plain(b.Least), plain(b.Most), unit).
+// outOf says that a number, in the words of its author, lies outside its bounds.
+func outOf(rule string, at source.Span, what, value string, b scalp.Bounds, unit string) diag.Diagnostic {
+	return diag.Errorf(rule, at, "%s is %s, and it must lie between %s and %s%s", what, value, plain(b.Least), plain(b.Most), unit).
 		WithHelp("write a number from %s to %s", plain(b.Least), plain(b.Most))
 }
 
@@ -94,6 +94,15 @@ func unitOf(units []string) string {
 		return " " + units[0]
 	}
 	return " " + units[len(units)-1]
+}
+
+// inUnit says in which unit a number is wanted.
+func inUnit(units []string) string {
+	unit := unitOf(units)
+	if unit == "" || strings.HasPrefix(unit, " per ") {
+		return unit
+	}
+	return " in" + unit
 }
 
 func mayOmit(units []string) string {
