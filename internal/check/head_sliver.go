@@ -1,9 +1,12 @@
 package check
 
 import (
+	"fmt"
+
 	"plait/internal/diag"
 	"plait/internal/lesson"
 	"plait/internal/scalp"
+	"plait/internal/source"
 )
 
 var headSliver = Rule{
@@ -20,14 +23,27 @@ var headSliver = Rule{
 	Lesson:   func(p *Pass, l *lesson.Lesson) { p.warnings(l, scalp.Sliver) },
 }
 
-// warnings reports what plans of a kind warn of.
+// warnings reports what plans of a kind warn of. Of the parts that one step makes and
+// does not name it reports the first, and how many more there are.
 func (p *Pass) warnings(l *lesson.Lesson, code scalp.Code) {
 	for _, s := range p.Derived.Sheets(l) {
+		var first []*scalp.Problem
+		count := map[source.Span]int{}
 		for _, w := range s.Warnings {
-			if w.Code == code {
-				at, message, help := s.Warn(w)
-				p.Reportf(at, help, "%s", message)
+			if w.Code != code {
+				continue
 			}
+			at, _, _ := s.Warn(w)
+			if count[at]++; count[at] == 1 {
+				first = append(first, w)
+			}
+		}
+		for _, w := range first {
+			at, message, help := s.Warn(w)
+			if more := count[at] - 1; more > 0 {
+				message += fmt.Sprintf("; so it is with %d more of this step", more)
+			}
+			p.Reportf(at, help, "%s", message)
 		}
 	}
 }

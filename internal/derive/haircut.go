@@ -16,10 +16,9 @@ import (
 
 // Cut is what a haircut comes to, in cm.
 type Cut struct {
-	Lengths           []strand.Lengths // by the index of the section
+	Lengths           []strand.Lengths // by the index of the section; zero where no guide cuts it
 	Shortest, Longest float64          // of all hair that is cut; 0 where none is
 	Mean              float64
-	Missed            float64 // share of the hair with a guide that does not reach it
 	Weight            silhouette.Weight
 	Weighted          bool // there is a weight line
 	marks             []mark
@@ -129,10 +128,13 @@ func summary(s *sheet.Sheet, f *silhouette.Fallen) *Cut {
 		return nil
 	}
 	c := &Cut{
-		Lengths: slices.Clone(f.Lengths), Shortest: f.Shortest, Longest: f.Longest, Mean: f.Mean, Missed: f.Missed,
+		Lengths: slices.Clone(f.Lengths), Shortest: f.Shortest, Longest: f.Longest, Mean: f.Mean,
 		Weight: f.Weight, Weighted: f.Weighted,
 	}
 	for i := range c.Lengths {
+		if f.Cuts[i].Guide == nil {
+			c.Lengths[i] = strand.Lengths{}
+		}
 		c.Lengths[i].Points, c.Lengths[i].Cm = nil, nil // a map of lengths is drawn from the plan
 	}
 	for _, name := range f.Plan.Head.Landmarks() {
@@ -155,21 +157,24 @@ func summary(s *sheet.Sheet, f *silhouette.Fallen) *Cut {
 // cuts gives each section its cut and reports what cuts ask for in vain.
 func (s *Sheet) cuts() []diag.Diagnostic {
 	var found []diag.Diagnostic
-	done := make([]bool, len(s.Sections))
 	for i := range s.Sheet.Cuts {
 		cut := &s.Sheet.Cuts[i]
 		of, unknown := sectionsMeant(cut.Of, s.Names())
 		for _, t := range unknown {
 			found = append(found, s.unknownSection(t))
 		}
-		found = append(found, s.guide(cut, of, done)...)
+		found = append(found, s.guide(cut, of)...)
 		for _, claim := range cut.Lengths {
 			if _, fault := sheet.Place(s.Sheet.Head.New(), claim.Of); fault != nil {
 				found = append(found, *fault)
 			}
 		}
 		for _, k := range of {
-			s.Sections[k].Cut, done[k] = cut, true
+			section := &s.Sections[k]
+			if section.Cut != nil {
+				section.Replaced = append(section.Replaced, section.Cut)
+			}
+			section.Cut = cut
 		}
 	}
 	return found
@@ -177,7 +182,7 @@ func (s *Sheet) cuts() []diag.Diagnostic {
 
 // guide reports a guide that cannot be found on the head, or goes on from hair that
 // is not cut yet.
-func (s *Sheet) guide(cut *sheet.Cut, of []int, done []bool) []diag.Diagnostic {
+func (s *Sheet) guide(cut *sheet.Cut, of []int) []diag.Diagnostic {
 	after := cut.Guide.After
 	if after.Value == "" {
 		_, faults := cut.Guide.On(s.Sheet.Head.New(), s.Ends())
@@ -188,7 +193,7 @@ func (s *Sheet) guide(cut *sheet.Cut, of []int, done []bool) []diag.Diagnostic {
 		return []diag.Diagnostic{s.unknownSection(after)}
 	}
 	for _, k := range from {
-		if !done[k] {
+		if s.Sections[k].Cut == nil {
 			return []diag.Diagnostic{diag.Errorf("cut/order", after.Span, "the guide goes on from %q, which is not cut yet", s.Sections[k].Name).
 				WithHelp("put the cut of %s first, or start with a length of its own, as in guide: {length: 5, at: hairline, travels: yes}", s.Sections[k].Name)}
 		}

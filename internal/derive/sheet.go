@@ -29,6 +29,8 @@ type SheetSection struct {
 	Product measure.Mass // that it would take by the sheet's `product`, in whole grams; zero without one
 	Bowls   []*Formula   // that go on it, in the order of the lesson
 	Cut     *sheet.Cut   // nil where it is not cut
+
+	Replaced []*sheet.Cut // cuts of the section before that one, which count no more
 }
 
 // Plan returns the parted head. It is kept for as long as it is likely to be asked

@@ -69,8 +69,8 @@ func TestHairThatIsNotCut(t *testing.T) {
 		}
 		expectNear(t, "length", s.Path.Len(), 20, 1e-9)
 	}
-	if missed := cut.Measure(1).Missed; missed != 1 {
-		t.Errorf("%g of the back is too short, want all", missed)
+	if m := cut.Measure(1); m.Missed != 1 || m.Why != ErrShort {
+		t.Errorf("%g of the back is not cut (%v), want all for being short", m.Missed, m.Why)
 	}
 	cut.Before = 0
 	expect(1, nape, 25, nil)

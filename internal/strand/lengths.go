@@ -20,7 +20,11 @@ type Lengths struct {
 	ShortestAt, LongestAt head.Point
 	Mean                  float64 // over the area of the section
 	Missed                float64 // share of the section's area that is not cut, 0 to 1
+	Why                   error   // most of that is not cut; nil where all is
 }
+
+// reasons are why a strand is not cut.
+var reasons = []error{ErrOutOfReach, ErrNoGuide, ErrShort, ErrNotCut}
 
 // Measure cuts the strands of a section, by its index. One strand grows from each
 // point of the mesh; a mesh of preview detail is fine enough for lengths, which
@@ -29,15 +33,16 @@ func (c *Haircut) Measure(section int) Lengths {
 	mesh := c.Plan.Mesh
 	cut := Lengths{Points: corners(mesh, section)}
 	cut.Cm = make([]float64, len(cut.Points))
+	why := make([]error, len(cut.Points))
 	parallel.All(len(cut.Points), func(i int) {
 		cm, err := c.Length(section, mesh.Points[cut.Points[i]])
 		if err != nil {
 			cm = NotCut
 		}
-		cut.Cm[i] = cm
+		cut.Cm[i], why[i] = cm, err
 	})
 	cut.extremes(mesh)
-	cut.average(mesh, section)
+	cut.average(mesh, section, why)
 	return cut
 }
 
@@ -70,9 +75,11 @@ func (c *Lengths) extremes(m *scalp.Mesh) {
 	}
 }
 
-// average gives each polygon the mean of its corners.
-func (c *Lengths) average(m *scalp.Mesh, section int) {
+// average gives each polygon the mean of its corners. Why a strand is not cut goes by
+// its point.
+func (c *Lengths) average(m *scalp.Mesh, section int, why []error) {
 	total, reached, sum := 0.0, 0.0, 0.0
+	missed := make([]float64, len(reasons))
 	for _, p := range m.Polygons {
 		if p.Section != section {
 			continue
@@ -84,8 +91,13 @@ func (c *Lengths) average(m *scalp.Mesh, section int) {
 			if c.Cm[i] != NotCut {
 				reached += share
 				sum += float64(share * c.Cm[i])
+				continue
 			}
+			missed[slices.Index(reasons, why[i])] += share
 		}
+	}
+	if most := slices.Max(missed); most > 0 {
+		c.Why = reasons[slices.Index(missed, most)]
 	}
 	c.Missed = 1 - reached/total
 	if reached > 0 {
