@@ -13,6 +13,7 @@ var rules = func() []Rule {
 		cutGuide,
 		cutLengths,
 		cutShort,
+		cutTwice,
 		cutUncut,
 		courseStock,
 		formulaAcidStrength,
