@@ -185,6 +185,23 @@ func (p *page) takeComplaints() []string {
 	return heard
 }
 
+// waitComplaint waits for something that a test wants to hear, and forgets it. What the
+// network tells comes by another way than what the page does, at times later.
+func (p *page) waitComplaint(want string) {
+	p.t.Helper()
+	wanted := func(c string) bool { return strings.Contains(c, want) }
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		p.mu.Lock()
+		i := slices.IndexFunc(p.complaints, wanted)
+		p.complaints = slices.DeleteFunc(p.complaints, wanted)
+		p.mu.Unlock()
+		if i >= 0 {
+			return
+		}
+	}
+	p.t.Fatalf("the page never complains of %s", want)
+}
+
 // report fails the test for everything that was heard.
 func (p *page) report() {
 	for _, c := range p.takeComplaints() {

@@ -12,6 +12,7 @@ let lines; // of what is said: {from, link}
 let step; // the one in view, or undefined
 let line;
 let repeating = false;
+let quiet; // ends what listens to the film
 
 const clock = (s) => {
   const two = (n) => String(n).padStart(2, "0");
@@ -132,6 +133,7 @@ function say(now) {
 
 // gone says that there is no film to play. Links to moments of it would lead nowhere.
 function gone() {
+  quiet.abort(); // a film that is taken out stops, and would say so
   player.querySelector("video").remove();
   player.querySelector(".keys").remove();
   player.querySelector(".gone").hidden = false;
@@ -161,14 +163,16 @@ function start(within) {
   const rail = player.querySelector("[type=range]");
   const button = player.querySelector("[data-film=play]");
   const state = () => { button.textContent = video.paused ? "Play" : "Pause"; };
+  quiet = new AbortController();
+  const hear = (event, run) => video.addEventListener(event, run, quiet);
   // The film may have been quicker than this script.
   if (video.readyState > 0) ready(rail);
-  else video.addEventListener("loadedmetadata", () => ready(rail));
-  video.addEventListener("timeupdate", follow);
-  video.addEventListener("play", state);
-  video.addEventListener("pause", state);
-  video.addEventListener("error", gone);
-  video.addEventListener("click", acts.play);
+  else hear("loadedmetadata", () => ready(rail));
+  hear("timeupdate", follow);
+  hear("play", state);
+  hear("pause", state);
+  hear("error", gone);
+  hear("click", acts.play);
   rail.addEventListener("input", () => seek(Number(rail.value)));
   player.addEventListener("keydown", key);
   player.addEventListener("click", (event) => {
@@ -195,6 +199,8 @@ function find(field) {
 function startFilm(film) {
   document.head.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href: film.dataset.look }));
   lines = all(".lines a", film).map((link) => ({ from: Number(link.dataset.at), link }));
+  // What needs this script is shown once it is there, so that no press is lost.
+  all(".find, [data-do=film]", film).forEach((part) => { part.hidden = false; });
   const field = film.querySelector("[type=search]");
   if (field) field.addEventListener("input", () => find(field));
   const here = film.querySelector(".player");
