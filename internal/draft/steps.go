@@ -117,7 +117,7 @@ var (
 		"next", "step", "moving on", "on to", "onto", "lastly", "last thing", "finally", "first thing", "first section",
 		"first bowl", "second bowl", "the second", "now for", "now the", "and then we", "then we", "let us", "lets go",
 		"lets start", "lets check", "time is up", "away we go", "once thats", "i begin", "im going to start", "take a section",
-		"that is all on", "so step", "so for the", "so formula", "while we",
+		"that is all on", "so step", "so for the", "so formula", "while we", "while shes", "while its", "while that", "today", "sectioning", "i start", "away to", "back to the",
 	}
 	openers = []string{"right", "okay", "ok", "alright", "so", "now", "and", "well", "good"}
 )

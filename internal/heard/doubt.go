@@ -25,6 +25,9 @@ var (
 	// turns end what is denied and begin what holds.
 	turns = set(`but its thats because so then im were is are`)
 
+	// subjectsOf begin a clause behind "and".
+	subjectsOf = set(`i we you she he then`)
+
 	// limits turn a denial into an upper limit: no longer than, not more than.
 	limits = set(`longer more over past`)
 )
@@ -35,7 +38,7 @@ func (t *talk) doubted(at int) bool {
 	for i := at - 1; i >= start; i-- {
 		away := at - i
 		switch w := t.words[i].text; {
-		case denials[w] || w == "no" && !t.closes(i):
+		case denials[w] && !t.hedges(i) || w == "no" && !t.closes(i):
 			if away <= denialReach && !t.turned(i, at) && !t.limited(i, at) {
 				return true
 			}
@@ -75,7 +78,7 @@ func (t *talk) governs(from, at int) bool {
 		return false
 	}
 	for i := from + 1; i < at; i++ {
-		if openers[t.words[i].text] {
+		if w := t.words[i].text; openers[w] || w == "and" && (t.text(i+1) == "i" || t.text(i+1) == "we") {
 			return false
 		}
 	}
@@ -85,11 +88,17 @@ func (t *talk) governs(from, at int) bool {
 // turned reports whether a new clause begins between a denial and a word.
 func (t *talk) turned(from, at int) bool {
 	for i := from; i < at; i++ {
-		if i > from && turns[t.words[i].text] || t.words[i].comma {
+		w := t.words[i].text
+		if i > from && (turns[w] || w == "and" && subjectsOf[t.text(i+1)] || !t.punctuated && openers[w]) || t.words[i].comma {
 			return true
 		}
 	}
 	return false
+}
+
+// hedges reports whether a denial is only "I don't know", said in thinking.
+func (t *talk) hedges(at int) bool {
+	return t.words[at].text == "dont" && t.text(at-1) == "i" && t.text(at+1) == "know"
 }
 
 // limited reports whether a denial is one of "no longer than".
@@ -124,7 +133,7 @@ func (t *talk) remembered(at int) bool {
 func (t *talk) questioned(at int) bool {
 	for i := at; i < len(t.words) && i < at+15; i++ {
 		if t.words[i].ends {
-			if t.words[i].asked {
+			if t.words[i].asked && !t.tagged(at, i) {
 				return true
 			}
 			break
@@ -137,6 +146,26 @@ func (t *talk) questioned(at int) bool {
 	}
 	return false
 }
+
+// tagLength is how many words behind a comma only ask for a nod.
+const tagLength = 3
+
+// tagged reports whether what is asked at the end of a sentence is only a nod: "it swirls
+// at the nape, see that?"
+func (t *talk) tagged(at, end int) bool {
+	if asking[t.text(t.sentence(at))] {
+		return false
+	}
+	for i := max(at, end-tagLength); i < end; i++ {
+		if t.words[i].comma {
+			return true
+		}
+	}
+	return false
+}
+
+// asking begin a question.
+var asking = set(`is are do does did can could will would should what when where which who why how have has was were`)
 
 // meant reports whether what was meant follows what was said by mistake.
 func (t *talk) meant(from, at int) bool {

@@ -170,22 +170,30 @@ var phrases = []phrase{
 // take adds the facts that begin at a word and returns how many words they take.
 // Facts inside a phrase that is doubted are passed over with it.
 func (t *talk) take(at int, colour bool) (words int) {
+	if n := t.recants(at); n > 0 {
+		return n
+	}
+	facts, n := t.find(at, colour)
+	if len(facts) > 0 && !t.doubted(at) {
+		for _, f := range facts {
+			t.add(f, at, at+n)
+		}
+	}
+	return n
+}
+
+// find returns what the first phrase that fits at a word says, and how many words it
+// takes.
+func (t *talk) find(at int, colour bool) (facts []Fact, words int) {
 	for _, p := range phrases {
 		if p.colour && !colour {
 			continue
 		}
-		facts, n := p.find(t, at)
-		if n == 0 {
-			continue
+		if facts, n := p.find(t, at); n > 0 {
+			return facts, n
 		}
-		if !t.doubted(at) {
-			for _, f := range facts {
-				t.add(f, at, at+n)
-			}
-		}
-		return n
 	}
-	return 0
+	return nil, 0
 }
 
 // add keeps a fact that stands in the words from up to to.

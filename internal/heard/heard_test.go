@@ -69,6 +69,15 @@ func TestShades(t *testing.T) {
 	expectFacts(t, "six a day, eight in all")
 }
 
+// A slip is taken back in so many words, minutes later.
+func TestRecants(t *testing.T) {
+	expectFacts(t, "thirty volume goes in. | Did I say thirty volume before? I meant twenty. Twenty volume.", "(strength 30 vol)", "strength 20 vol")
+	expectFacts(t, "one part 8V | i said eight v it's six N my bad", "(parts 1 of 8V)", "(shade 8V)", "shade 6N")
+	expectFacts(t, "twenty grams of 6G. | Did I say twenty grams of the gold? I meant fifteen.", "(weight 20 g of 6G)", "shade 6G", "weight 15 g of 6G")
+	expectFacts(t, "six percent developer. Did I say six percent? I did.", "strength 6 %")
+	expectFacts(t, "twenty volume. I said no blonde, sorry.", "strength 20 vol")
+}
+
 func TestShadesWithoutARange(t *testing.T) {
 	facts := Read(cuesOf(opening, "I take 6N and 30g of 8rv, on the 3rd, at 7.1"), nil)
 	if len(facts) != 2 || facts[0].Code != "6N" || facts[1].Kind != Weight {

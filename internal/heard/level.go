@@ -37,21 +37,27 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 		return nil, 0
 	}
 	i := at + 1
-	if t.text(i) == "natural" || t.text(i) == "solid" {
+	natural, look := t.text(i) == "natural", looks[t.text(i)]
+	if natural || look {
 		i++
 	}
 	number, ok := t.numberAt(i)
-	if !ok || !isLevel(number) || !reads[t.text(at-1)] || !t.levelsLately(at) {
+	read := reads[t.text(at-1)] || look && t.text(at-1) == "like" // "like a creamy nine", but not "like a seven"
+	if !ok || !isLevel(number) || !read || !natural && !t.levelsLately(at) {
 		return nil, 0
 	}
-	if next := t.text(i + 1); !t.closes(i) && next != "natural" && !afterNumber[next] && next != "now" && next != "here" {
+	if next := t.text(i + 1); !t.closes(i) && !afterNumber[next] && !afterLevel[next] {
 		return nil, 0
 	}
 	return []Fact{{Kind: Level, Number: number}}, i + 1 - at
 }
 
-// reads stand before a level that is read off hair or aimed at.
-var reads = set("is its to at around thats shes hes reads about youre")
+// Words around a level that goes without its name.
+var (
+	reads      = set("is its to at around thats shes hes reads about youre as")     // it is read off hair or aimed at
+	looks      = set("solid creamy clean cool warm light dark soft true pale deep") // how it looks
+	afterLevel = set("natural now here not maybe")
+)
 
 // levelsLately reports whether levels are the subject: the word or a base is named
 // before or just behind.

@@ -69,13 +69,24 @@ func equalParts(t *talk, at int) ([]Fact, int) {
 	if len(codes) < 2 {
 		codes = t.nextCodes(at + n)
 	}
-	if len(codes) < 2 {
+	if len(codes) < 2 || t.partsFollow(at+n) {
 		return nil, 0
 	}
 	return []Fact{
 		{Kind: Parts, Number: exact.One, Of: codes[0]},
 		{Kind: Parts, Number: exact.One, Of: codes[1]},
 	}, n
+}
+
+// partsFollow reports whether the same sentence goes on to count the parts: "half and
+// half, one part of 6N to one part of 8V".
+func (t *talk) partsFollow(at int) bool {
+	for i := at; i < at+8 && !(i > at && t.closes(i-1)); i++ {
+		if _, n := t.partsOf(i); n > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // near is how many words a shade may lie away from what is said of it without its
@@ -141,7 +152,7 @@ func (t *talk) subject(at int) (of string, words int) {
 	if w.code != "" {
 		return w.code, i + 1 - at
 	}
-	if w.number && t.text(i+1) == "volume" {
+	if w.number && (t.text(i+1) == "volume" || t.text(i+1) == "percent") {
 		return Developer, 0 // the strength itself is a fact of its own
 	}
 	if w.text == "natural" && t.text(i+1) == "shade" {

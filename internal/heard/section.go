@@ -17,18 +17,43 @@ var places = map[string]string{
 // top, ear, face) count only in phrases in which they are places; a place that is to be
 // kept free is none, and "a fringe" is a cut.
 func section(t *talk, at int) ([]Fact, int) {
-	if free[t.text(at-1)] || t.text(at-1) == "the" && free[t.text(at-2)] {
-		return nil, 0
-	}
 	place, n := t.placeName(at)
-	if n == 0 || t.text(at+n) == "without" || place == "fringe" && t.text(at-1) == "a" {
+	if n == 0 || t.keptFree(at, n) || made[t.text(at+n)] && !t.closes(at+n-1) || t.text(at+n) == "without" || place == "fringe" && t.text(at-1) == "a" {
 		return nil, 0
 	}
 	return []Fact{{Kind: Section, Place: place}}, n
 }
 
-// free stand before a place that is left out.
-var free = set("off avoid without touching")
+// keptFree reports whether a place is left out: "off the roots", "leave the ends for
+// now". What is taken off a place is work on it.
+func (t *talk) keptFree(at, n int) bool {
+	before := at - 1
+	if t.text(before) == "the" {
+		before--
+	}
+	switch w := t.text(before); {
+	case w == "off":
+		for i := max(0, before-5); i < before; i++ {
+			if taking[t.text(i)] {
+				return false
+			}
+		}
+		return true
+	case w == "leave" || w == "leaving":
+		next := t.text(at + n)
+		return t.closes(at+n-1) || next == "alone" || next == "out" || next == "for"
+	default:
+		return free[w]
+	}
+}
+
+var (
+	free   = set("avoid without touching")
+	taking = set("take takes taking took cut cutting")
+
+	// made follow a place that only names a bowl: "where the root colour stops".
+	made = set("colour mix bowl formula")
+)
 
 // Places returns the usual words for the places of the head that a text names, each
 // once and in its order: a formula's `on`, for example.
@@ -61,13 +86,13 @@ func (t *talk) placeName(at int) (place string, words int) {
 		return "occipital bone", 2
 	case w == "parietal" && next == "ridge":
 		return "parietal ridge", 2
-	case w == "sides" && t.text(at-1) == "the":
+	case w == "sides" && (sidesAfter[t.text(at-1)] || next == "now" || next == "next"):
 		return "sides", 1
 	case w == "top" && t.text(at-1) == "the" && next == "section":
 		return "top", 2
 	case w == "top" && t.text(at-1) == "the" && next != "of" && topAfter[t.text(at-2)]:
 		return "top", 1
-	case (w == "ear" || w == "ears") && (t.text(at-1) == "the" || t.text(at-1) == "one") && earAfter[t.text(at-2)] && t.text(at-3) != "from":
+	case (w == "ear" || w == "ears") && (t.text(at-1) == "the" || t.text(at-1) == "one") && earAfter[t.text(at-2)] && t.text(at-4) != "out":
 		return "ears", 1
 	case w == "face" && t.text(at-1) == "the" && (t.text(at-2) == "round" || t.text(at-2) == "around"):
 		return "face", 1
@@ -83,7 +108,9 @@ func (t *talk) placeName(at int) (place string, words int) {
 // What stands two words before "top" and "ear", and one before "ends", where they
 // are places.
 var (
-	topAfter  = set("to and drop at through on")
-	earAfter  = set("over round around above behind of")
-	endsAfter = set("the her his my your their dry to and at")
+	topAfter = set("to and drop at through on")
+	earAfter = set("over round around above behind of at past")
+
+	sidesAfter = set("the two her his my your")
+	endsAfter  = set("the her his my your their dry to and at")
 )

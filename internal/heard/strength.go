@@ -25,7 +25,7 @@ func strength(t *talk, at int) ([]Fact, int) {
 			return []Fact{{Kind: Strength, Strength: peroxide.Volumes(number)}}, 2
 		}
 	case "percent":
-		if !mostPercent.Less(number) && t.ofDeveloper(at) {
+		if !mostPercent.Less(number) && (t.ofDeveloper(at) || t.sold(at, number)) {
 			return []Fact{{Kind: Strength, Strength: peroxide.Percent(number), Percent: true}}, 2
 		}
 	}
@@ -39,6 +39,22 @@ func (t *talk) ofDeveloper(at int) bool {
 		switch t.text(i) {
 		case "developer", "peroxide", "volume", "strength":
 			return true
+		}
+	}
+	return false
+}
+
+// sold reports whether "the four percent" is that of a developer: the article stands
+// for what was named before, the ranges sell that strength, and nothing is counted by it.
+func (t *talk) sold(at int, percent exact.Number) bool {
+	if next := t.text(at + 2); t.text(at-1) != "the" || !t.closes(at+1) && (isWhite(next) || next == "dry" || next == "of" || next == "off") {
+		return false
+	}
+	for _, r := range t.ranges {
+		for _, terms := range r.Kinds {
+			if len(terms.Strengths) > 0 && terms.Allows(peroxide.Percent(percent)) {
+				return true
+			}
 		}
 	}
 	return false
@@ -59,13 +75,17 @@ func dry(t *talk, at int) ([]Fact, int) {
 	return []Fact{{Kind: Dry, Number: number.Mul(hundredth)}}, 3
 }
 
-// white reads "thirty percent white" and "a quarter of the front is white".
+// white reads "thirty percent white", "a quarter of the front is white", and shares
+// said after it: "the white: seventy round the hairline, and twenty percent at most".
 func white(t *talk, at int) ([]Fact, int) {
 	if number, ok := t.numberAt(at); ok && t.text(at+1) == "percent" && !exact.Int(100).Less(number) {
 		for i := at + 2; i <= at+4 && !t.closes(i-1); i++ {
 			if isWhite(t.text(i)) {
 				return []Fact{{Kind: White, Number: number.Mul(hundredth)}}, i + 1 - at
 			}
+		}
+		if t.whiteLately(at) && (t.closes(at+1) || afterShare[t.text(at+2)]) && !t.ofDeveloper(at) {
+			return []Fact{{Kind: White, Number: number.Mul(hundredth)}}, 2
 		}
 		return nil, 0
 	}
@@ -81,5 +101,18 @@ func white(t *talk, at int) ([]Fact, int) {
 	}
 	return nil, 0
 }
+
+// whiteLately reports whether white hair is what was spoken of shortly before.
+func (t *talk) whiteLately(at int) bool {
+	for i := max(0, at-35); i < at; i++ {
+		if isWhite(t.text(i)) {
+			return true
+		}
+	}
+	return false
+}
+
+// afterShare is what may follow a share that names nothing.
+var afterShare = set("at perhaps maybe there here and all if or if but")
 
 func isWhite(word string) bool { return word == "white" || word == "grey" }

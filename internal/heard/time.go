@@ -71,11 +71,13 @@ func (t *talk) looksIn(from, to int) bool {
 		i--
 	}
 	switch t.text(i) {
-	case "every", "after", "in", "within", "at", "last", "nearly", "an":
+	case "at":
+		return t.text(i-1) != "looking" // "we're looking at five minutes"
+	case "every", "after", "in", "within", "last", "nearly", "an":
 		return true
 	}
 	switch t.text(to) {
-	case "ago", "later", "late", "early":
+	case "ago", "later", "late", "early", "hed", "shed", "theyd": // "twenty minutes he'd stand there"
 		return true
 	}
 	return false

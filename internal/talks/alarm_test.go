@@ -72,7 +72,7 @@ func put(files fstest.MapFS, text string) fstest.MapFS {
 
 // A draft has no error but open questions, and the talk it was made of agrees with it.
 func TestDraftsAgreeWithTheirTalk(t *testing.T) {
-	for _, set := range []string{"tune", "test"} {
+	for _, set := range []string{"tune", "test", "blind"} {
 		for _, k := range load(t, set) {
 			files := demo(t)
 			text := k.draftOf(t, files)
@@ -100,7 +100,7 @@ func answered(text string) string { return strings.ReplaceAll(text, "\nkind: ?",
 // Where the card of a talk is changed the rules hear it.
 func TestWrongCardsAreHeard(t *testing.T) {
 	tried, heard := 0, 0
-	for _, set := range []string{"tune", "test"} {
+	for _, set := range []string{"tune", "test", "blind"} {
 		for _, k := range load(t, set) {
 			for _, w := range wrong {
 				files := demo(t)

@@ -1,4 +1,4 @@
-// Package talks measures how well facts and steps are found in talk: twelve invented
+// Package talks measures how well facts and steps are found in talk: eighteen invented
 // talks with labels by hand, in testdata. It has tests only;
 //
 //	go test -v ./internal/talks

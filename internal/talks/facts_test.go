@@ -31,7 +31,7 @@ func share(part, whole int) float64 {
 // The aims are those of the project: 0.95 of the facts found are right, and 0.85 of
 // the facts there are found, on talks that nothing was tuned to.
 func TestFacts(t *testing.T) {
-	for _, set := range []string{"tune", "test"} {
+	for _, set := range []string{"tune", "test", "blind"} {
 		var all score
 		for _, k := range load(t, set) {
 			s := k.scoreFacts(t, ranges(t))
@@ -106,7 +106,7 @@ func labelled(f heard.Fact) string {
 
 // What a talk takes back is heard, and marked as taken back.
 func TestWithdrawn(t *testing.T) {
-	for _, set := range []string{"tune", "test"} {
+	for _, set := range []string{"tune", "test", "blind"} {
 		for _, k := range load(t, set) {
 			for _, l := range k.denied {
 				if !k.withdraws(t, l) {

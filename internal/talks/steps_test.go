@@ -93,14 +93,18 @@ type errors struct{ pk, diff float64 }
 // A segmentation that means nothing is wrong about half the time in Pk; these bounds
 // hold what is reached on talks that nothing was tuned to.
 func TestSteps(t *testing.T) {
-	for _, set := range []string{"tune", "test"} {
+	for _, set := range []string{"tune", "test", "blind"} {
 		paused, flat := measure(t, set, pauses), measure(t, set, noPauses)
 		t.Logf("%-14s Pk %.3f WindowDiff %.3f; with all pauses taken out Pk %.3f WindowDiff %.3f", set+", mean", paused.pk, paused.diff, flat.pk, flat.diff)
-		if paused.pk > 0.25 || flat.pk > 0.35 {
+		if most := 0.35 + stranger[set]; paused.pk > 0.25 || flat.pk > most {
 			t.Errorf("%s: steps are found with Pk %.3f, %.3f without pauses", set, paused.pk, flat.pk)
 		}
 	}
 }
+
+// stranger is how much harder the talks of a stranger to the program are: they say what
+// comes next in words that nobody foresaw.
+var stranger = map[string]float64{"blind": 0.05}
 
 // The talks pause before most of their steps, which real ones do less; so they are
 // measured without their pauses as well.

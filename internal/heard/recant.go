@@ -1,0 +1,94 @@
+package heard
+
+// A slip is told of in so many words, at times minutes after it: "did I say thirty
+// volume before? I meant twenty", "I said 9V, it's 8V, my bad".
+
+// recantReach is how many words behind the slip may admit it.
+const recantReach = 14
+
+// recants reads such a sentence up to the slip, takes back what was said before and
+// returns how many words that takes; 0 where nothing is taken back, as in "did I say
+// six percent? I did".
+func (t *talk) recants(at int) (words int) {
+	from := at + 2
+	switch {
+	case t.text(at) == "did" && t.text(at+1) == "i" && t.text(at+2) == "say":
+		from++
+	case t.text(at) == "i" && t.text(at+1) == "said":
+	default:
+		return 0
+	}
+	for i := from; i < min(from+3, len(t.words)); i++ {
+		facts, n := t.find(i, true)
+		if len(facts) == 0 {
+			continue
+		}
+		slip, behind := facts[0], i+n
+		right, instead := t.instead(behind, slip)
+		if !instead && !t.admitted(behind) || !t.takeBack(slip) {
+			return 0
+		}
+		if right > 0 { // "I meant fifteen" says a number and leaves its unit out
+			slip.Number = t.words[right].value
+			t.add(slip, right, right+1)
+			return right + 1 - at
+		}
+		return behind - at
+	}
+	return 0
+}
+
+// takeBack marks the last fact that says the same. What is dosed of a shade goes with
+// the shade.
+func (t *talk) takeBack(slip Fact) bool {
+	for i := len(t.facts) - 1; i >= 0; i-- {
+		f := &t.facts[i]
+		if f.Withdrawn || f.Kind != slip.Kind || f.Value() != slip.Value() {
+			continue
+		}
+		f.Withdrawn = true
+		if f.Kind != Shade {
+			return true
+		}
+		for j := range t.facts {
+			if d := &t.facts[j]; d.Cue == f.Cue && d.Of == f.Code && (d.Kind == Parts || d.Kind == Weight) {
+				d.Withdrawn = true
+			}
+		}
+		return true
+	}
+	return false
+}
+
+// admitted reports whether the words from a place on call what stands before a slip.
+func (t *talk) admitted(at int) bool {
+	for i := at; i < at+recantReach; i++ {
+		switch t.text(i) {
+		case "meant", "mean", "sorry", "wrong", "mistake", "misspoke", "bad":
+			return true
+		case "should":
+			if t.text(i+1) == "be" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// instead looks for the right value behind a slip: "it's eight V". Where only its number
+// is said ("I meant fifteen.") it returns the word of that.
+func (t *talk) instead(at int, slip Fact) (number int, found bool) {
+	for i := at; i < min(at+recantReach, len(t.words)); i++ {
+		before := t.text(i - 1)
+		if before != "its" && before != "meant" && before != "mean" {
+			continue
+		}
+		if facts, _ := t.find(i, true); len(facts) > 0 {
+			return 0, facts[0].Kind == slip.Kind && facts[0].Value() != slip.Value()
+		}
+		if _, ok := t.numberAt(i); ok && t.closes(i) && (slip.Kind == Weight || slip.Kind == Parts) {
+			return i, true
+		}
+	}
+	return 0, false
+}
