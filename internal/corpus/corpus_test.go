@@ -17,7 +17,7 @@ func TestCourse(t *testing.T) {
 		text := string(file.Data)
 		lessons++
 		words += len(strings.Fields(text))
-		for what, want := range map[string]int{"\n## ": 6, "```formula": 3, "```text": 1, "![": 2} {
+		for what, want := range map[string]int{"\n## ": 6, "```formula": 3, "```question": 1, "](left.svg)": 1, "](back.svg)": 1} {
 			if got := strings.Count(text, what); got != want {
 				t.Errorf("%s has %d of %q, want %d", name, got, what, want)
 			}
