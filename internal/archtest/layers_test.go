@@ -89,6 +89,7 @@ var layers = []struct {
 // testOnly names the packages that only tests import. They may import anything.
 var testOnly = []string{
 	"internal/archtest",
+	"internal/bench",
 	"internal/browsertest",
 	"internal/corpus",
 	"internal/demofilm", // a program of its own, run by hand

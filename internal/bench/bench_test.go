@@ -1,0 +1,135 @@
+package bench
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"syscall"
+	"testing"
+	"time"
+
+	"plait/internal/cli"
+)
+
+// plait runs a command in this process as its main does.
+func plait(b *testing.B, args ...string) {
+	b.Helper()
+	null, err := os.OpenFile(os.DevNull, os.O_WRONLY, 0)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer null.Close()
+	defer func(args []string, out, err *os.File) { os.Args, os.Stdout, os.Stderr = args, out, err }(os.Args, os.Stdout, os.Stderr)
+	os.Args, os.Stdout, os.Stderr = append([]string{"plait"}, args...), null, null
+	if code := cli.Main(); code != 0 {
+		b.Errorf("plait %v ends with %d", args, code)
+	}
+}
+
+// took measures a call on a heap without waste of what came before.
+func took(do func()) time.Duration {
+	runtime.GC()
+	began := time.Now()
+	do()
+	return time.Since(began)
+}
+
+// inTurn measures something against the bare Markdown library, one after the other.
+// Before each time prepare is called, which does not count.
+func inTurn(b *testing.B, p *place, what, must string, prepare, do func()) {
+	var times, bare []time.Duration
+	for range max(b.N, leastRounds) {
+		bare = append(bare, took(func() { p.bare(b) }))
+		prepare()
+		times = append(times, took(do))
+	}
+	show(b, row{what, len(p.texts), ratios(times, bare), "x-bare", must})
+	show(b, row{what, len(p.texts), milliseconds(times), "ms", ""})
+	b.ReportMetric(quantile(milliseconds(bare), 0.5), "bare-ms")
+}
+
+func nothing() {}
+
+// BenchmarkBuild measures the commands check and build in this process.
+func BenchmarkBuild(b *testing.B) {
+	for _, n := range lessons(b) {
+		b.Run(fmt.Sprint("lessons=", n), func(b *testing.B) {
+			p := newPlace(b, n)
+			build := func() { plait(b, "build", "--course", p.dir, "--out", p.out) }
+			run := func(name, must string, prepare, do func()) {
+				b.Run(name, func(b *testing.B) { inTurn(b, p, name, must, prepare, do) })
+			}
+			clean := func() {
+				os.RemoveAll(p.out)
+				os.RemoveAll(os.Getenv("XDG_CACHE_HOME"))
+			}
+			run("cold", "5.8", clean, build)
+			site := p.site(b)
+			copied := p.out + "-copy"
+			run("write", "", func() { os.RemoveAll(copied) }, func() { p.write(b, site, copied) })
+			os.RemoveAll(copied)
+			run("check", "3", nothing, func() { plait(b, "check", "--course", p.dir) })
+			build()
+			run("same", "0.10", nothing, build)
+			run("lesson", "", func() { p.edit(b, p.lesson, "summary: ", "summary: Edited %d times.") }, build)
+			run("range", "1.5", func() { p.edit(b, "content/ranges/meadow.yaml", "  N: {name:", "  N: {name: natural %d}") }, build)
+			run("course", "1.5", func() { p.edit(b, "content/course.yaml", "title: ", "title: A synthetic course %d") }, build)
+			b.Run("layout", func(b *testing.B) {
+				p.ownLayout(b)
+				inTurn(b, p, "layout", "1.5", func() { p.edit(b, "own/templates/foot.html", "<footer", "<footer data-edit=\"%d\">") }, build)
+			})
+		})
+	}
+}
+
+// BenchmarkProgram measures the program as it is started: how soon it says its version,
+// a build with nothing changed, and the memory that a cold build takes.
+func BenchmarkProgram(b *testing.B) {
+	program := filepath.Join(scratch(b), "plait")
+	make := exec.Command("go", "build", "-trimpath", "-o", program, "plait/cmd/plait")
+	make.Env = append(os.Environ(), "CGO_ENABLED=0")
+	if out, err := make.CombinedOutput(); err != nil {
+		b.Fatalf("%v: %s", err, out)
+	}
+	start := func(b *testing.B, args ...string) (time.Duration, float64) {
+		cmd := exec.Command(program, args...)
+		began := time.Now()
+		out, err := cmd.CombinedOutput()
+		took := time.Since(began)
+		if err != nil {
+			b.Fatalf("%v: %s", err, out)
+		}
+		const megabyte = 1000 // kilobytes
+		return took, float64(cmd.ProcessState.SysUsage().(*syscall.Rusage).Maxrss) / megabyte
+	}
+	series := func(b *testing.B, what string, lessons int, must string, args ...string) {
+		var times []time.Duration
+		for range max(b.N, leastRounds) {
+			took, _ := start(b, args...)
+			times = append(times, took)
+		}
+		show(b, row{what, lessons, milliseconds(times), "ms", must})
+	}
+	b.Run("version", func(b *testing.B) { series(b, "start-up", 0, "20", "--version") })
+	for _, n := range lessons(b) {
+		b.Run(fmt.Sprint("lessons=", n), func(b *testing.B) {
+			p := newPlace(b, n)
+			args := []string{"build", "--course", p.dir, "--out", p.out}
+			b.Run("memory", func(b *testing.B) {
+				var sizes []float64
+				for range 3 {
+					os.RemoveAll(p.out)
+					os.RemoveAll(os.Getenv("XDG_CACHE_HOME"))
+					_, size := start(b, args...)
+					sizes = append(sizes, size)
+				}
+				show(b, row{"memory", n, sizes, "MB", map[bool]string{true: "200", false: "900"}[n <= 1000]})
+			})
+			b.Run("same", func(b *testing.B) {
+				series(b, "same, process", n, map[bool]string{true: "25", false: "90"}[n <= 1000], args...)
+			})
+		})
+	}
+}
