@@ -34,7 +34,7 @@ var stamp = sync.OnceValue(func() *regexp.Regexp {
 // head handles a heading whose content was visited.
 func (c *collector) head(n *ast.Heading) {
 	opens := c.section
-	if c.section.heading != n {
+	if c.parts[len(c.parts)-1].heading != n {
 		opens = nil
 	}
 	h := heading{node: n, section: opens, at: c.headingSpan(n)}

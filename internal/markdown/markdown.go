@@ -71,9 +71,8 @@ type Section struct {
 	Span   source.Span // the heading; of an intro or notes the first character
 	Blocks []*Block
 
-	heading *ast.Heading
-	nodes   []ast.Node
-	text    []byte // what the nodes point into
+	title prose // the heading without its time
+	body  prose
 }
 
 // Block is a fence whose first word is one of Options.Blocks.
@@ -124,6 +123,7 @@ func Parse(file *source.File, body source.Span, opts Options) (*Document, []diag
 	c.reportUnusedNotes(ctx)
 	c.document(root)
 	c.giveIDs()
+	c.write()
 	return c.doc, c.faults
 }
 
@@ -136,10 +136,18 @@ type collector struct {
 	opts    Options
 	doc     *Document
 	section *Section
+	parts   []part
 	heads   []heading
 	faults  []diag.Diagnostic
 
 	taggedBefore bool // a tag of HTML was reported
+}
+
+// part is a section with its nodes in the library's tree.
+type part struct {
+	section *Section
+	heading *ast.Heading // nil for none
+	nodes   []ast.Node
 }
 
 func (c *collector) document(root ast.Node) {
@@ -151,26 +159,28 @@ func (c *collector) document(root ast.Node) {
 		case n.Kind() == ast.KindLinkReferenceDefinition:
 			continue
 		case n.Kind() == extast.KindFootnoteList:
-			c.doc.Notes = c.newSection(n)
-			c.section = c.doc.Notes
+			c.begin(n, nil)
+			c.doc.Notes = c.section
 		case c.section == nil:
-			c.doc.Intro = c.newSection(n)
-			c.section = c.doc.Intro
+			c.begin(n, nil)
+			c.doc.Intro = c.section
 		}
 		n = c.visit(n)
-		c.section.nodes = append(c.section.nodes, n)
+		last := &c.parts[len(c.parts)-1]
+		last.nodes = append(last.nodes, n)
 	}
 }
 
-func (c *collector) newSection(n ast.Node) *Section {
+// begin begins a section at a node.
+func (c *collector) begin(n ast.Node, heading *ast.Heading) {
 	at := max(n.Pos(), 0)
-	return &Section{text: c.src, Span: c.span(at, at)}
+	c.section = &Section{Span: c.span(at, at)}
+	c.parts = append(c.parts, part{section: c.section, heading: heading})
 }
 
 // openSection begins a section with its heading.
 func (c *collector) openSection(h *ast.Heading) {
-	c.section = c.newSection(h)
-	c.section.heading = h
+	c.begin(h, h)
 	c.doc.Sections = append(c.doc.Sections, c.section)
 	c.visit(h)
 }

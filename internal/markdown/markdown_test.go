@@ -56,7 +56,7 @@ func expectFaults(t *testing.T, in string, want ...string) {
 
 func TestSections(t *testing.T) {
 	d := parseClean(t, "Før you start.\n\n## 0:42 Mix the *gloss*\n\ntext\n\n## 1:02:03–1:03:00  Ünd rinse {#rinse}\n### Detail\n\n2:10 - 3:00 Part & comb\n---\n")
-	if d.Intro == nil || d.Intro.PlainText(nil) != "Før you start." || d.Intro.Title.Value != "" {
+	if d.Intro == nil || d.Intro.HTML(Hooks{}) != "<p>Før you start.</p>\n" || d.Intro.Title.Value != "" {
 		t.Errorf("intro is %+v", d.Intro)
 	}
 	if len(d.Sections) != 3 {
@@ -324,17 +324,11 @@ func TestPlacesBehindAHeader(t *testing.T) {
 	}
 }
 
-func TestPlainText(t *testing.T) {
-	d := parseClean(t, "## A\n\nOne *two*\nthree&amp;\\*  \nfour `{x of y}` `code`.\n\n- [link](a.html)\n- ![pic](a.png) <https://e.org>\n\n| a | b |\n|---|---|\n| 1 | 2 |\n\nterm\n: def[^n]\n\n```formula x\nhidden: 1\n```\n\n### Head\n\n    code\n\n[^n]: note\n")
-	value := func(v *Value) string { return "<" + v.Text.Value + ">" }
-	want := "One two three&* four <x of y> code.\nlink\npic https://e.org\na\nb\n1\n2\nterm\ndef\nHead"
-	if got := d.Sections[0].PlainText(value); got != want {
-		t.Errorf("got\n%s\nwant\n%s", got, want)
-	}
-	if got := d.Notes.PlainText(nil); got != "note" {
-		t.Errorf("notes read %q", got)
-	}
-	if got := d.Sections[0].PlainText(nil); !strings.Contains(got, "{x of y}") {
-		t.Errorf("got %s", got)
+// A title is what a reader sees of the heading, without marks.
+func TestTitleIsPlain(t *testing.T) {
+	d := parseClean(t, "## One *two* three&amp;\\* `code` [link](a.html) <https://e.org>\n\nText.\n")
+	const want = "One two three&* code link https://e.org"
+	if got := d.Sections[0].Title.Value; got != want {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }

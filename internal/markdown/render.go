@@ -1,6 +1,7 @@
 package markdown
 
 import (
+	"bytes"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -24,77 +25,122 @@ type Hooks struct {
 	Code  func(language, code string) (html string, ok bool)
 }
 
-// usualSection is about the number of bytes of a step's HTML.
-const usualSection = 2 << 10
-
 // HTML writes the section without its heading. The HTML has no inline styles or
 // scripts and nothing that the author wrote as HTML.
 func (s *Section) HTML(h Hooks) string {
-	w := output{hooks: h}
-	w.Grow(usualSection)
-	s.write(&w)
+	var w output
+	s.body.fill(&w, h)
 	return w.String()
 }
 
 // TitleHTML writes the content of the section's heading without its time, for an
 // h2 element.
 func (s *Section) TitleHTML(h Hooks) string {
-	w := output{hooks: h}
-	s.writeTitle(&w)
+	var w output
+	s.title.fill(&w, h)
 	return w.String()
 }
 
 // HTML writes the whole text with its headings and footnotes.
 func (d *Document) HTML(h Hooks) string {
-	w := output{hooks: h}
+	var w output
 	if d.Intro != nil {
-		d.Intro.write(&w)
+		d.Intro.body.fill(&w, h)
 	}
 	for _, s := range d.Sections {
 		w.WriteString(`<h2 id="` + s.ID + `">`)
-		s.writeTitle(&w)
+		s.title.fill(&w, h)
 		w.WriteString("</h2>\n")
-		s.write(&w)
+		s.body.fill(&w, h)
 	}
 	if d.Notes != nil {
-		d.Notes.write(&w)
+		d.Notes.body.fill(&w, h)
 	}
 	return w.String()
 }
 
-func (s *Section) write(w *output) {
-	for _, n := range s.nodes {
-		w.render(s.text, n)
+// prose is HTML with gaps that hooks fill. The library's tree is written as this as
+// soon as it is read, and let go of: it takes many times the room of its text, and all
+// lessons of a course are held at once.
+type prose struct {
+	text string
+	gaps []gap
+}
+
+// gap is a place in HTML that a *Block, a *Value, an *Image, a *sample or the start of
+// a *Link belongs to.
+type gap struct {
+	at   int // offset in the text
+	what any
+}
+
+// sample is a sample of code in a language.
+type sample struct{ language, code string }
+
+// fill writes prose with its gaps filled.
+func (p prose) fill(w *output, h Hooks) {
+	from := 0
+	for _, g := range p.gaps {
+		w.WriteString(p.text[from:g.at])
+		from = g.at
+		switch what := g.what.(type) {
+		case *Block:
+			w.block(what, h)
+		case *Value:
+			w.value(what, h)
+		case *Image:
+			w.image(what, h)
+		case *Link:
+			w.link(what, h)
+		case *sample:
+			w.sample(what, h)
+		}
+	}
+	w.WriteString(p.text[from:])
+}
+
+// write turns all that was read into prose.
+func (c *collector) write() {
+	var w output
+	for _, p := range c.parts {
+		if p.heading != nil {
+			for n := p.heading.FirstChild(); n != nil; n = n.NextSibling() {
+				w.render(c.src, n)
+			}
+			p.section.title = w.take()
+		}
+		for _, n := range p.nodes {
+			w.render(c.src, n)
+		}
+		p.section.body = w.take()
 	}
 }
 
-func (s *Section) writeTitle(w *output) {
-	if s.heading == nil {
-		return
-	}
-	for n := s.heading.FirstChild(); n != nil; n = n.NextSibling() {
-		w.render(s.text, n)
-	}
-}
-
-// output is what the library writes to. It carries the hooks to the writers of our
-// nodes, since the library hands them nothing else that belongs to one page.
+// output is what the library writes to, with the gaps that nodes of ours leave.
 type output struct {
-	strings.Builder
-	hooks Hooks
+	bytes.Buffer
+	gaps []gap
 }
 
 var _ util.BufWriter = (*output)(nil)
 
-// Available, Buffered and Flush complete what the library wants of a buffered
-// writer. There is nothing to flush: the buffer is the destination.
-func (w *output) Available() int { return w.Cap() - w.Len() }
-
-// Buffered returns the number of bytes written.
+// Buffered and Flush complete what the library wants of a buffered writer. There is
+// nothing to flush: the buffer is the destination.
 func (w *output) Buffered() int { return w.Len() }
 
 // Flush does nothing.
 func (w *output) Flush() error { return nil }
+
+// leave leaves a gap.
+func (w *output) leave(what any) { w.gaps = append(w.gaps, gap{w.Len(), what}) }
+
+// take returns what was written and begins anew.
+func (w *output) take() prose {
+	p := prose{w.String(), w.gaps}
+	w.Reset()
+	w.gaps = nil
+	return p
+}
 
 // render writes a node. Neither our writers nor a buffer ever fail.
 func (w *output) render(src []byte, n ast.Node) { _ = engine().Renderer().Render(w, src, n) }
@@ -140,37 +186,13 @@ func writeContent(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error
 	return ast.WalkContinue, nil
 }
 
-func writeBlock(w *output, _ []byte, n ast.Node) {
-	if w.hooks.Block != nil {
-		w.WriteString(w.hooks.Block(n.(*blockNode).block))
-	}
-}
+func writeBlock(w *output, _ []byte, n ast.Node) { w.leave(n.(*blockNode).block) }
 
-func writeValue(w *output, _ []byte, n ast.Node) {
-	v := n.(*valueNode).value
-	if w.hooks.Value == nil {
-		w.WriteString("<code>{")
-		w.escape(v.Text.Value)
-		w.WriteString("}</code>")
-		return
-	}
-	w.WriteString(`<span class="value">`)
-	w.escape(w.hooks.Value(v))
-	w.WriteString("</span>")
-}
+func writeValue(w *output, _ []byte, n ast.Node) { w.leave(n.(*valueNode).value) }
 
 func writeImage(w *output, _ []byte, n ast.Node) {
 	img := n.(*imageNode).image
-	switch {
-	case w.hooks.Image != nil:
-		w.WriteString(w.hooks.Image(img))
-	default:
-		w.WriteString(`<img src="`)
-		w.address(img.Target.Value)
-		w.WriteString(`" alt="`)
-		w.escape(img.Alt.Value)
-		w.WriteString(`">`)
-	}
+	w.leave(img)
 	if img.Alone {
 		w.WriteByte('\n')
 	}
@@ -178,14 +200,65 @@ func writeImage(w *output, _ []byte, n ast.Node) {
 
 func writeLink(bw util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	w := bw.(*output)
-	if !entering {
+	if entering {
+		w.leave(n.(*linkNode).link)
+	} else {
 		w.WriteString("</a>")
-		return ast.WalkContinue, nil
 	}
-	l := n.(*linkNode).link
+	return ast.WalkContinue, nil
+}
+
+// writeCode writes a sample of code. It can be scrolled sideways, so it can be
+// reached by the keyboard.
+func writeCode(w *output, src []byte, n ast.Node) {
+	language := ""
+	if f, ok := n.(*ast.FencedCodeBlock); ok {
+		language = string(f.Language(src))
+	}
+	w.WriteString(`<pre tabindex="0"><code>`)
+	if code := n.Lines().Value(src); language == "" {
+		goldhtml.DefaultWriter.RawWrite(w, code)
+	} else {
+		w.leave(&sample{language, string(code)})
+	}
+	w.WriteString("</code></pre>\n")
+}
+
+func (w *output) block(b *Block, h Hooks) {
+	if h.Block != nil {
+		w.WriteString(h.Block(b))
+	}
+}
+
+func (w *output) value(v *Value, h Hooks) {
+	if h.Value == nil {
+		w.WriteString("<code>{")
+		w.escape(v.Text.Value)
+		w.WriteString("}</code>")
+		return
+	}
+	w.WriteString(`<span class="value">`)
+	w.escape(h.Value(v))
+	w.WriteString("</span>")
+}
+
+func (w *output) image(img *Image, h Hooks) {
+	if h.Image != nil {
+		w.WriteString(h.Image(img))
+		return
+	}
+	w.WriteString(`<img src="`)
+	w.address(img.Target.Value)
+	w.WriteString(`" alt="`)
+	w.escape(img.Alt.Value)
+	w.WriteString(`">`)
+}
+
+// link writes the start of a link.
+func (w *output) link(l *Link, h Hooks) {
 	href := l.Target.Value
-	if w.hooks.Link != nil {
-		href = w.hooks.Link(l)
+	if h.Link != nil {
+		href = h.Link(l)
 	}
 	w.WriteString(`<a href="`)
 	w.address(href)
@@ -198,28 +271,16 @@ func writeLink(bw util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.Walk
 		w.WriteString(`" rel="noreferrer`)
 	}
 	w.WriteString(`">`)
-	return ast.WalkContinue, nil
 }
 
-// writeCode writes a sample of code. It can be scrolled sideways, so it can be
-// reached by the keyboard.
-func writeCode(w *output, src []byte, n ast.Node) {
-	language := ""
-	if f, ok := n.(*ast.FencedCodeBlock); ok {
-		language = string(f.Language(src))
+func (w *output) sample(s *sample, h Hooks) {
+	if h.Code != nil {
+		if coloured, ok := h.Code(s.language, s.code); ok {
+			w.WriteString(coloured)
+			return
+		}
 	}
-	w.WriteString(`<pre tabindex="0"><code>`)
-	code := n.Lines().Value(src)
-	coloured, ok := "", false
-	if w.hooks.Code != nil && language != "" {
-		coloured, ok = w.hooks.Code(language, string(code))
-	}
-	if ok {
-		w.WriteString(coloured)
-	} else {
-		goldhtml.DefaultWriter.RawWrite(w, code)
-	}
-	w.WriteString("</code></pre>\n")
+	goldhtml.DefaultWriter.RawWrite(w, []byte(s.code))
 }
 
 // writeCell writes a cell of a table. How it is aligned is a matter of the style

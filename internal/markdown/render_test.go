@@ -237,9 +237,6 @@ func FuzzParse(f *testing.F) {
 		if !slices.ContainsFunc(faults, func(x diag.Diagnostic) bool { return x.Rule == ruleID }) {
 			checkHTML(t, d.HTML(Hooks{}))
 		}
-		for _, s := range d.Sections {
-			s.PlainText(nil)
-		}
 	})
 }
 

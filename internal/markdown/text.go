@@ -10,19 +10,6 @@ import (
 	goldhtml "github.com/yuin/goldmark/renderer/html"
 )
 
-// PlainText returns the words of the section's text without marks, a line for each
-// paragraph, item or cell, for searching and captions. Value supplies what a code
-// span in braces stands for; where it is nil the span stands as it was typed.
-// Blocks and samples of code are left out, and so is the heading.
-func (s *Section) PlainText(value func(*Value) string) string {
-	p := plainText{src: s.text, value: value}
-	for _, n := range s.nodes {
-		p.write(n)
-		p.endLine()
-	}
-	return strings.TrimSuffix(p.out.String(), "\n")
-}
-
 // plain returns the words below an inline node as a reader sees them.
 func plain(n ast.Node, src []byte) string {
 	p := plainText{src: src}
@@ -33,9 +20,8 @@ func plain(n ast.Node, src []byte) string {
 }
 
 type plainText struct {
-	src   []byte
-	value func(*Value) string
-	out   strings.Builder
+	src []byte
+	out strings.Builder
 }
 
 func (p *plainText) write(n ast.Node) {
@@ -45,7 +31,7 @@ func (p *plainText) write(n ast.Node) {
 	case *ast.String:
 		p.out.Write(n.Value)
 	case *valueNode:
-		p.writeValue(n.value)
+		p.out.WriteString("{" + n.value.Text.Value + "}")
 	case *imageNode:
 		p.out.WriteString(n.image.Alt.Value)
 	case *ast.RawHTML, *ast.HTMLBlock, *ast.FencedCodeBlock, *ast.CodeBlock, *blockNode,
@@ -54,9 +40,6 @@ func (p *plainText) write(n ast.Node) {
 	default:
 		for child := n.FirstChild(); child != nil; child = child.NextSibling() {
 			p.write(child)
-			if child.Type() == ast.TypeBlock {
-				p.endLine()
-			}
 		}
 	}
 }
@@ -79,20 +62,6 @@ func (p *plainText) writeRaw(value []byte) {
 	p.out.Write(line)
 	if len(line) < len(value) {
 		p.out.WriteByte(' ')
-	}
-}
-
-func (p *plainText) writeValue(v *Value) {
-	if p.value != nil {
-		p.out.WriteString(p.value(v))
-		return
-	}
-	p.out.WriteString("{" + v.Text.Value + "}")
-}
-
-func (p *plainText) endLine() {
-	if s := p.out.String(); s != "" && !strings.HasSuffix(s, "\n") {
-		p.out.WriteByte('\n')
 	}
 }
 
