@@ -45,6 +45,11 @@ func Of(num, den int64) Number {
 	if den == 0 {
 		panic("exact: division by zero")
 	}
+	if den > 0 {
+		if n, ok := reduced(num, den); ok {
+			return n
+		}
+	}
 	return fromBig(new(big.Rat).SetFrac64(num, den))
 }
 

@@ -1,6 +1,9 @@
 package yamlpos
 
-import "regexp"
+import (
+	"regexp"
+	"strings"
+)
 
 // Question is the value of what is not known yet: an open question to the author.
 const Question = "?"
@@ -21,5 +24,8 @@ func hasBlockScalar(text string) bool { return blockScalar.MatchString(text) }
 
 // closeQuestions makes of open questions a value that the library can read.
 func closeQuestions(text string) string {
+	if !strings.Contains(text, Question) {
+		return text
+	}
 	return lonely.ReplaceAllString(text, "${1}"+standIn+"${2}")
 }
