@@ -21,6 +21,7 @@ import (
 	"plait/internal/formula"
 	"plait/internal/heard"
 	"plait/internal/lesson"
+	"plait/internal/parallel"
 	"plait/internal/source"
 )
 
@@ -107,32 +108,48 @@ func (p *Pass) report(severity diag.Severity, at source.Span, help, format strin
 
 // Run applies all rules to a course and returns what they found, with what its
 // lessons accept apart.
+//
+// A lesson is looked at by itself, so several are looked at at a time. Findings come
+// in the order of the rules, and of the lessons within each.
 func Run(c *course.Course, d *derive.Derived) (found []diag.Diagnostic, accepted []Accepted) {
+	lessons := slices.Concat(c.Lessons, c.Drafts)
+	ofLessons := make([][][]diag.Diagnostic, len(lessons))
+	_ = parallel.Each(0, len(lessons), func(_, i int) error { // looking cannot fail
+		p := &Pass{Course: c, Derived: d}
+		ofLessons[i] = p.lookAt(lessons[i])
+		return nil
+	})
 	p := &Pass{Course: c, Derived: d}
 	for i := range rules {
-		p.rule = &rules[i]
-		p.look()
+		if p.rule = &rules[i]; p.rule.Course != nil {
+			p.rule.Course(p)
+		}
+		for _, of := range ofLessons {
+			p.found = append(p.found, of[i]...)
+		}
 	}
 	return accept(c, p.found)
 }
 
-// look applies the pass's rule to all that it looks at.
-func (p *Pass) look() {
-	if p.rule.Course != nil {
-		p.rule.Course(p)
-	}
-	if p.rule.Lesson != nil {
-		for _, l := range slices.Concat(p.Course.Lessons, p.Course.Drafts) {
+// lookAt applies the rules for lessons and for formulas to one lesson and returns what
+// each of them found.
+func (p *Pass) lookAt(l *lesson.Lesson) [][]diag.Diagnostic {
+	byRule := make([][]diag.Diagnostic, len(rules))
+	for i := range rules {
+		p.rule, p.found = &rules[i], nil
+		if p.rule.Lesson != nil {
 			p.rule.Lesson(p, l)
 		}
-	}
-	if p.rule.Formula != nil {
-		for _, f := range p.Derived.Formulas {
-			if f.OK {
-				p.rule.Formula(p, f)
+		if p.rule.Formula != nil {
+			for _, f := range l.Formulas {
+				if of := p.Derived.Of(f); of.OK {
+					p.rule.Formula(p, of)
+				}
 			}
 		}
+		byRule[i] = p.found
 	}
+	return byRule
 }
 
 // Bowl applies the rules for formulas to one bowl that stands in no lesson; of the

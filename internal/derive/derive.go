@@ -8,6 +8,7 @@ package derive
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -17,6 +18,7 @@ import (
 	"plait/internal/lesson"
 	"plait/internal/measure"
 	"plait/internal/mix"
+	"plait/internal/parallel"
 	"plait/internal/shade"
 	"plait/internal/source"
 )
@@ -56,17 +58,32 @@ type Computed struct {
 // computed, about bowls that wait for no bowl and about values in the text that name
 // nothing.
 func Run(c *course.Course) (*Derived, []diag.Diagnostic) {
-	d := &Derived{of: map[*lesson.Formula]*Formula{}, timelines: map[*lesson.Lesson]*Timeline{}, questions: map[*lesson.Lesson][]*Question{}}
-	found := d.workSheets(slices.Concat(c.Lessons, c.Drafts))
-	for _, list := range [][]*lesson.Lesson{c.Lessons, c.Drafts} {
-		for _, l := range list {
-			found = append(found, d.lesson(c, l)...)
-		}
+	lessons := slices.Concat(c.Lessons, c.Drafts)
+	d := empty()
+	found := d.workSheets(lessons)
+	parts := make([]*Derived, len(lessons))
+	faults := make([][]diag.Diagnostic, len(lessons))
+	_ = parallel.Each(0, len(lessons), func(_, i int) error { // what fails is a fault of the lesson, never an error
+		parts[i] = empty()
+		parts[i].sheets = d.sheets
+		faults[i] = parts[i].lesson(c, lessons[i])
+		return nil
+	})
+	for i, part := range parts {
+		d.Formulas = append(d.Formulas, part.Formulas...)
+		maps.Copy(d.of, part.of)
+		maps.Copy(d.timelines, part.timelines)
+		maps.Copy(d.questions, part.questions)
+		found = append(found, faults[i]...)
 	}
 	return d, found
 }
 
-// lesson recomputes one lesson.
+func empty() *Derived {
+	return &Derived{of: map[*lesson.Formula]*Formula{}, timelines: map[*lesson.Lesson]*Timeline{}, questions: map[*lesson.Lesson][]*Question{}}
+}
+
+// lesson recomputes one lesson. Nothing that follows from it hangs on another.
 func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 	var found []diag.Diagnostic
 	first := len(d.Formulas)
