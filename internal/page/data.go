@@ -3,12 +3,14 @@ package page
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 	"time"
 
 	"plait/internal/derive"
 	"plait/internal/lesson"
 	"plait/internal/measure"
 	"plait/internal/mix"
+	"plait/internal/parallel"
 )
 
 // dataPath is where the course stands as data, for programs.
@@ -136,14 +138,36 @@ func (b *builder) data() ([]byte, error) {
 		}
 		out.Modules = append(out.Modules, module)
 	}
-	for _, l := range c.Lessons {
-		out.Lessons = append(out.Lessons, b.lessonData(l))
+	head, err := json.MarshalIndent(out, "", " ")
+	if err != nil {
+		return nil, err
 	}
-	var text bytes.Buffer
-	encoder := json.NewEncoder(&text)
-	encoder.SetIndent("", " ")
-	err := encoder.Encode(out)
-	return text.Bytes(), err
+	lessons, err := b.lessonsData()
+	if err != nil {
+		return nil, err
+	}
+	// The list of lessons is the last field; it is still empty and closed.
+	head = bytes.TrimSuffix(head, []byte("[]\n}"))
+	return slices.Concat(head, lessons, []byte("\n}\n")), nil
+}
+
+// lessonsData makes the list of all lessons as it stands within the data of the course.
+// Each is written by itself: the values of all of them at once are many times as large
+// as the text.
+func (b *builder) lessonsData() ([]byte, error) {
+	lessons := b.course.Lessons
+	if len(lessons) == 0 {
+		return []byte("[]"), nil
+	}
+	texts := make([][]byte, len(lessons))
+	err := parallel.Each(b.workers, len(lessons), func(_, i int) (err error) {
+		texts[i], err = json.MarshalIndent(b.lessonData(lessons[i]), "  ", " ")
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	return slices.Concat([]byte("[\n  "), bytes.Join(texts, []byte(",\n  ")), []byte("\n ]")), nil
 }
 
 func (b *builder) lessonData(l *lesson.Lesson) lessonJSON {

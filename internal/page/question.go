@@ -12,6 +12,7 @@ import (
 	"plait/internal/derive"
 	"plait/internal/lesson"
 	"plait/internal/lot"
+	"plait/internal/parallel"
 	"plait/internal/question"
 	"plait/internal/shade"
 	"plait/internal/source"
@@ -65,12 +66,33 @@ type variantData struct {
 
 // question writes the card of a question.
 func (b *builder) question(q *derive.Question) (string, error) {
-	v, ok := questionView(q)
+	v, ok := b.asks[q]
 	if !ok {
 		return "", nil
 	}
 	html, err := b.templates.part("question", v)
 	return string(html), err
+}
+
+// viewQuestions makes the views of all questions, which stand in lessons, on the page
+// to revise and in the script.
+func (b *builder) viewQuestions() {
+	lessons := b.course.Lessons
+	views := make([][]*QuestionView, len(lessons))
+	_ = parallel.Each(b.workers, len(lessons), func(_, i int) error { // views cannot fail
+		for _, q := range b.derived.Practice(lessons[i]) {
+			views[i] = append(views[i], questionView(q))
+		}
+		return nil
+	})
+	b.asks = map[*derive.Question]*QuestionView{}
+	for i, l := range lessons {
+		for j, q := range b.derived.Practice(l) {
+			if v := views[i][j]; v != nil {
+				b.asks[q] = v
+			}
+		}
+	}
 }
 
 // questionScript is the script that works the cards of questions, with what it judges by.
@@ -79,7 +101,7 @@ func (b *builder) questionScript(script []byte) asset.File {
 	data := map[string]questionData{}
 	for _, l := range b.course.Lessons {
 		for _, q := range b.derived.Practice(l) {
-			if v, ok := questionView(q); q.OK && ok {
+			if v, ok := b.asks[q]; ok {
 				data[v.Card] = v.data
 			}
 		}
@@ -103,7 +125,11 @@ func (b *builder) asked(l *lesson.Lesson, asked *lesson.Question) (*derive.Quest
 	return nil, false
 }
 
-func questionView(q *derive.Question) (*QuestionView, bool) {
+// questionView returns the card of a question, nil for one that cannot be asked.
+func questionView(q *derive.Question) *QuestionView {
+	if !q.OK {
+		return nil
+	}
 	v := &QuestionView{
 		ID:      "question_" + q.Name.Value,
 		Card:    q.ID(),
@@ -133,7 +159,7 @@ func questionView(q *derive.Question) (*QuestionView, bool) {
 		v.Kind = "number"
 		v.number(q.Key.Unit)
 	default:
-		return nil, false
+		return nil
 	}
 	if v.Kind == "number" || v.Kind == "level" {
 		data.Unit = string(q.Key.Unit)
@@ -143,7 +169,7 @@ func questionView(q *derive.Question) (*QuestionView, bool) {
 	for _, variant := range q.Practice() {
 		data.Variants = append(data.Variants, v.variant(&variant.Solution))
 	}
-	return v, true
+	return v
 }
 
 // truth is the answer as it is told.

@@ -74,6 +74,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 
 // builder holds what the pages of one course share. It is not changed once made.
 type builder struct {
+	workers   int
 	course    *course.Course
 	derived   *derive.Derived
 	found     []diag.Diagnostic
@@ -89,7 +90,8 @@ type builder struct {
 	pictures  map[string]asset.Picture // by path in the course
 	films     map[string]string        // paths from the root of the site by path in the course
 	player    player
-	within    map[*course.Module]string // links to the lessons of a module
+	asks      map[*derive.Question]*QuestionView // of those that can be asked
+	within    map[*course.Module]string          // links to the lessons of a module
 	places    map[*lesson.Lesson]place
 	drawings  *Drawings
 }
@@ -118,6 +120,7 @@ type place struct {
 
 func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error) {
 	b := &builder{
+		workers:   o.Workers,
 		course:    c,
 		derived:   d,
 		found:     o.Found,
@@ -148,6 +151,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 			b.places[l] = place{module: m, number: i + 1, at: len(b.places)}
 		}
 	}
+	b.viewQuestions()
 	b.index = b.findIndex(o.Theme.find)
 	b.asking = b.questionScript(o.Theme.questions)
 	b.work = asset.File{Path: asset.Name("work.js", o.Theme.work), Data: o.Theme.work}
@@ -195,9 +199,11 @@ func (b *builder) renderShared() error {
 	return nil
 }
 
-// readPictures finds the pictures of all texts.
+// readPictures finds the pictures of all texts and reads them, several at a time.
 func (b *builder) readPictures(files fs.FS) error {
 	b.pictures = map[string]asset.Picture{}
+	type named struct{ folder, name string }
+	var all []named
 	for folder, doc := range b.texts() {
 		for _, img := range doc.Images {
 			name := path.Join(folder, img.Target.Value)
@@ -207,14 +213,23 @@ func (b *builder) readPictures(files fs.FS) error {
 			if _, known := b.pictures[name]; known {
 				continue
 			}
-			p, err := asset.ReadPicture(files, name)
-			if err != nil {
-				return fmt.Errorf("picture of %s: %w", folder, err)
-			}
-			b.pictures[name] = p
+			b.pictures[name] = asset.Picture{}
+			all = append(all, named{folder, name})
 		}
 	}
-	return nil
+	read := make([]asset.Picture, len(all))
+	err := parallel.Each(b.workers, len(all), func(_, i int) error {
+		p, err := asset.ReadPicture(files, all[i].name)
+		if err != nil {
+			return fmt.Errorf("picture of %s: %w", all[i].folder, err)
+		}
+		read[i] = p
+		return nil
+	})
+	for i, p := range read {
+		b.pictures[all[i].name] = p
+	}
+	return err
 }
 
 // texts goes through the texts of the course with the folders their pictures are

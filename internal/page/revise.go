@@ -67,13 +67,14 @@ func (b *builder) questionCards() ([]CardView, map[string]questionData) {
 	data := map[string]questionData{}
 	for _, l := range b.course.Lessons {
 		for _, q := range b.derived.Practice(l) {
-			v, ok := questionView(q)
-			if !q.OK || !ok {
+			view, ok := b.asks[q]
+			if !ok {
 				continue
 			}
+			v := *view
 			v.ID = "question_" + l.Name + "_" + q.Name.Value
 			data[v.Card] = v.data
-			cards = append(cards, CardView{Card: v.Card, Question: v, From: lessonLink(l, q.Step)})
+			cards = append(cards, CardView{Card: v.Card, Question: &v, From: lessonLink(l, q.Step)})
 		}
 	}
 	return cards, data

@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"io/fs"
 	"strings"
+	"sync"
 )
 
 // parts are the templates that pages share; kinds are the pages themselves, each
@@ -56,26 +57,46 @@ func parse(set *template.Template, layouts fs.FS, name string) error {
 	return nil
 }
 
-// usualPage is room enough for most pages, in bytes.
-const usualPage = 24 << 10
+// scratch lends buffers to write pages into. What is kept of a page is a copy of just
+// its size: a buffer that grew with it has half of its room to spare, and all pages of
+// a course are held at once.
+var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+// maxScratch is the largest buffer that is lent again, in bytes: only the few pages that
+// list a whole course need more.
+const maxScratch = 1 << 20
+
+// executed runs a template of a set.
+func executed(set *template.Template, name string, view any) ([]byte, error) {
+	out := scratch.Get().(*bytes.Buffer)
+	defer func() {
+		if out.Cap() <= maxScratch {
+			scratch.Put(out)
+		}
+	}()
+	out.Reset()
+	if err := set.ExecuteTemplate(out, name, view); err != nil {
+		return nil, err
+	}
+	return bytes.Clone(out.Bytes()), nil
+}
 
 // page renders a whole page of one kind.
 func (t *Templates) page(kind string, view any) ([]byte, error) {
-	var out bytes.Buffer
-	out.Grow(usualPage)
-	if err := t.kinds[kind].ExecuteTemplate(&out, "base", view); err != nil {
+	page, err := executed(t.kinds[kind], "base", view)
+	if err != nil {
 		return nil, fmt.Errorf("page %s: %w", kind, err)
 	}
-	return out.Bytes(), nil
+	return page, nil
 }
 
 // part renders a shared part by itself, to be set into pages.
 func (t *Templates) part(name string, view any) (template.HTML, error) {
-	var out bytes.Buffer
-	if err := t.parts.ExecuteTemplate(&out, name, view); err != nil {
+	html, err := executed(t.parts, name, view)
+	if err != nil {
 		return "", fmt.Errorf("part %s: %w", name, err)
 	}
-	return template.HTML(out.String()), nil
+	return template.HTML(html), nil
 }
 
 // chrome renders what all pages of one folder and one set share.
