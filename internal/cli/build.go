@@ -40,6 +40,7 @@ func (cmd buildCommand) Run(ctx context.Context, c console) error {
 		sayBuilt(c, last.Summary, disk.Report{Unchanged: last.Files}, began, out)
 		return nil
 	}
+	defer makeRoom(cmd.Course)()
 	memory.look()
 	line := newProgress(c)
 	result, err := readCourse(ctx, cmd.Course, build.Options{Progress: line.show})

@@ -25,6 +25,7 @@ func (cmd checkCommand) Run(ctx context.Context, c console) error {
 			return err
 		}
 	}
+	defer makeRoom(cmd.Course)()
 	result, err := readCourse(ctx, cmd.Course, build.Options{})
 	if err != nil {
 		return err

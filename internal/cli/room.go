@@ -1,0 +1,35 @@
+package cli
+
+import (
+	"runtime/debug"
+
+	"plait/internal/course"
+	"plait/internal/disk"
+)
+
+// What a build may take before memory is collected more often than collecting costs
+// little, in bytes: so much for any course, and so much for each lesson with its page.
+const (
+	roomForAny    = 90 << 20
+	roomForLesson = 75 << 10
+)
+
+// collectPercent is how far the heap may grow between two collections while there is
+// room: a build is short, and most of what it makes it keeps.
+const collectPercent = 400
+
+// makeRoom lets a build use memory instead of time, and returns what ends that.
+func makeRoom(dir string) (end func()) {
+	lessons := 0
+	if folder, err := disk.Open(dir); err == nil {
+		names, _ := course.LessonFolders(folder) // what is wrong with the folder is said by who reads it
+		lessons = len(names)
+		_ = folder.Close()
+	}
+	percent := debug.SetGCPercent(collectPercent)
+	limit := debug.SetMemoryLimit(int64(roomForAny + lessons*roomForLesson))
+	return func() {
+		debug.SetGCPercent(percent)
+		debug.SetMemoryLimit(limit)
+	}
+}
