@@ -11,7 +11,8 @@ var lawIngredient = Rule{
 	Why: "The law limits some dyes in the mixture that goes on the head, not in the tube, so the ratio decides: 3.6 % in the tube is 1.8 % " +
 		"at 1:1. plait reckons with the most that the range file gives, as if every shade of the bowl held it.",
 	Source: "Regulation (EC) No 1223/2009, Annex III, column for the ready-to-use preparation, in the European Union and as the United " +
-		"Kingdom kept it, read 2026-03-01; a range file may state stricter limits with a date of its own",
+		"Kingdom kept it, text of about 2021; a later amendment, Regulation (EU) 2024/996, was not read in full, so a range file may state stricter " +
+		"limits with a date of its own",
 	Of:     Range,
 	Before: "ingredients:\n  toluene-2,5-diamine: {content: 6 %, limit: 2 %}",
 	After:  "ingredients:\n  toluene-2,5-diamine: {content: 3.6 %, limit: 2 %}",

@@ -2,7 +2,7 @@
 //
 // It holds the few limits that a formula can be held against, for the countries whose
 // text was read. Local codes may be stricter, licensed practice rules, and a text grows
-// old: every law carries the day on which it was read.
+// old: every law carries the year of the text that was read.
 package law
 
 import (
@@ -18,7 +18,7 @@ type Law struct {
 	Code     string // two letters (ISO 3166), EU for the Union; "" for the strictest reading
 	Place    string // "the United Kingdom"
 	Act      string // the text that was read
-	Checked  string // the day it was read, YYYY-MM-DD
+	State    string // how old that text is: "about 2021"
 	Peroxide peroxide.Strength
 	limits   map[string]Limit
 }
@@ -37,11 +37,11 @@ func (l Law) Limit(substance string) (limit Limit, ok bool) {
 	return limit, ok
 }
 
-// String names the act and the day it was read.
-func (l Law) String() string { return l.Act + ", read " + l.Checked }
+// String names the act and how old the text is that was read.
+func (l Law) String() string { return l.Act + ", text of " + l.State }
 
-// Cite names the act with the entry of a limit and the day it was read.
-func (l Law) Cite(limit Limit) string { return l.Act + ", " + limit.Entry + ", read " + l.Checked }
+// Cite names the act with the entry of a limit and how old the text is that was read.
+func (l Law) Cite(limit Limit) string { return l.Act + ", " + limit.Entry + ", text of " + l.State }
 
 // annex is Annex III to Regulation (EC) No 1223/2009, column "maximum concentration in
 // ready for use preparation": entry 12(a) as replaced by Regulation (EU) 2019/831, the
@@ -63,15 +63,16 @@ var annex = map[string]Limit{
 // both held to it.
 var annexPeroxide = peroxide.Percent(exact.Int(12))
 
-const read = "2026-03-01"
+// state is how old the text of the annex is, which nothing but the export tells.
+const state = "about 2021"
 
 var (
 	union = Law{
-		Code: "EU", Place: "the European Union", Act: "Regulation (EC) No 1223/2009, Annex III", Checked: read,
+		Code: "EU", Place: "the European Union", Act: "Regulation (EC) No 1223/2009, Annex III", State: state,
 		Peroxide: annexPeroxide, limits: annex,
 	}
 	kingdom = Law{
-		Code: "GB", Place: "the United Kingdom", Act: "Regulation (EC) No 1223/2009, Annex III, as the United Kingdom kept it", Checked: read,
+		Code: "GB", Place: "the United Kingdom", Act: "Regulation (EC) No 1223/2009, Annex III, as the United Kingdom kept it", State: state,
 		Peroxide: annexPeroxide, limits: annex,
 	}
 )
@@ -125,8 +126,8 @@ func Strictest() Law { return strictest }
 
 var strictest = func() Law {
 	l := Law{
-		Act:     union.Act + ", in the stricter reading of the European Union and the United Kingdom",
-		Checked: min(union.Checked, kingdom.Checked), Peroxide: union.Peroxide, limits: map[string]Limit{},
+		Act:   union.Act + ", in the stricter reading of the European Union and the United Kingdom",
+		State: state, Peroxide: union.Peroxide, limits: map[string]Limit{},
 	}
 	for _, own := range []Law{union, kingdom} {
 		if own.Peroxide.Cmp(l.Peroxide) < 0 {

@@ -33,8 +33,8 @@ func TestOf(t *testing.T) {
 	}
 	for _, code := range Codes() {
 		expectOf(t, code, code)
-		if l, _ := Of(code); l.Place == "" || l.Act == "" || l.Checked == "" {
-			t.Errorf("%s has no place, text or date", code)
+		if l, _ := Of(code); l.Place == "" || l.Act == "" || l.State == "" {
+			t.Errorf("%s has no place, text or age of the text", code)
 		}
 	}
 }
