@@ -1,4 +1,4 @@
-// Command plait turns a folder of hair-colour lessons into a course that can be
+// Command plait turns a folder of lessons in colour and cut into a course that can be
 // trusted: checked, recomputed and readable without a network.
 package main
 

@@ -23,7 +23,7 @@ var formulaPair = Rule{
 		found := p.Reportf(d.Pair.Span, "10 vol is 3 %, 20 vol 6 %, 30 vol 9 %, 40 vol 12 %: mend the one that is wrong",
 			"%s is %s, not %s", d.Strength.Span.Text(), inOtherUnit(d.Strength.Value, d.Pair.Span.Text()), d.Pair.Span.Text())
 		atmosphere, bar := d.Strength.Value.VolumesOfOxygen()
-		*found = found.WithNote(d.Strength.Span, "by the oxygen it gives off %s is %.1f volumes at one atmosphere and %.1f at one bar, so no reading of the law of gases closes the gap",
+		*found = found.WithNote(d.Strength.Span, "by the oxygen it gives off %s is %.1f volumes at one atmosphere and %.1f at one bar, so the gap is no matter of how volumes are counted",
 			d.Strength.Value, atmosphere, bar)
 	},
 }

@@ -11,7 +11,7 @@ var formulaStrength = Rule{
 	Title: "the strength in the bowl agrees with developer and ratio",
 	Why: "Colour, powder and additives hold no peroxide of their own, so they thin the developer: 6 % at 1:1 is 3 % in " +
 		"the bowl and on the hair, at 1:2 it is 4 %. A bottle's strength written down as the bowl's is the usual slip.",
-	Source: "mass balance; on-head strengths of 3, 4.5, 6 and 8 % in a hair-science textbook (Practical Modern Hair Science, ch. 4) are " +
+	Source: "mass balance; on-head strengths of 3, 4.5, 6 and 8 % in a hair-science textbook (Practical Modern Hair Science, title from memory, ch. 4) are " +
 		"20 vol at 1:1, 30 vol at 1:1, 40 vol at 1:1 and 40 vol at 1:2",
 	Before: "colour: 30 g 6N\ndeveloper: 20 vol\nratio: 1:1.5\nkind: permanent\nstrength: 6 %",
 	After:  "colour: 30 g 6N\ndeveloper: 20 vol\nratio: 1:1.5\nkind: permanent\nstrength: 3.6 %",

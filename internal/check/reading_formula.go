@@ -20,7 +20,7 @@ var readingFormula = []Rule{
 	},
 	{
 		ID: "formula/developer", Title: "a developer has a strength in volumes or per cent",
-		Why:    "A number without its unit is three times too strong or too weak.",
+		Why:    "20 % is more than three times as strong as 20 vol, and a bare 20 may be read as either.",
 		Before: "developer: 20",
 		After:  "developer: 20 vol",
 		Since:  "1.0",

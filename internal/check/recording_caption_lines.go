@@ -12,8 +12,8 @@ import (
 var recordingCaptionLines = Rule{
 	ID:    "recording/caption-lines",
 	Title: "a caption has two short lines at most",
-	Why: "Captions stand over the picture. A line of more than 37 characters, on a phone held upright of more than 42 for certain, is broken " +
-		"anew by the player, and a third line covers the hands.",
+	Why: "Captions stand over the picture. The usual guides stop at 37 or 42 characters a line. A longer one may be " +
+		"broken anew by the player, and a third line covers the hands.",
 	Source:   captionGuides,
 	Severity: diag.Warning,
 	Of:       Files,

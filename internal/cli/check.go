@@ -14,7 +14,7 @@ import (
 
 type checkCommand struct {
 	courseFlag
-	As   string `help:"How to print what was found: ${enum}." enum:"text,json,sarif" default:"text"`
+	As   string `help:"text for people, json for programs, sarif for editors." enum:"text,json,sarif" default:"text" placeholder:"text|json|sarif"`
 	Mend bool   `help:"First apply the mends that need no judgement, such as the right grams, to the lessons."`
 }
 

@@ -79,7 +79,7 @@ func wantsColour(env func(string) string, terminal bool) bool {
 	return terminal && env("NO_COLOR") == "" && env("TERM") != "dumb"
 }
 
-const description = "plait turns a folder of hair-colour lessons into a course: pages that work offline, " +
+const description = "plait turns a folder of lessons in colour and cut into a course: pages that work offline, " +
 	"with every formula checked and recomputed.\n\nNew here? `plait start my-course`, then `plait preview --course my-course`."
 
 func run(ctx context.Context, args []string, c console) int {
