@@ -11,55 +11,53 @@ import (
 
 // CSV returns one line a sitting, as RFC 4180 has it, for a spreadsheet.
 func (r *Register) CSV() ([]byte, error) {
-	rows := [][]string{{
-		"class", "name", "paper", "edition", "right", "of", "per cent", "needed", "passed", "counts", "missed outcomes", "doubts", "started", "saved", "file",
-	}}
-	for _, s := range r.Sittings {
-		rows = append(rows, []string{
-			s.Class, s.Name, s.Paper, s.Edition, strconv.Itoa(s.Right), strconv.Itoa(s.Of), Share(s.Right, s.Of), strconv.Itoa(s.Needed),
-			yesNo(s.Passed), yesNo(!s.Replaced), strings.Join(s.Missed, " "), doubts(s.Doubts), moment(s.Started), moment(s.Saved), s.File,
-		})
-	}
-	return table(rows)
+	return table(func(row func(...string)) {
+		row("class", "name", "paper", "edition", "right", "of", "per cent", "needed", "passed", "counts", "missed outcomes", "doubts", "started", "saved", "file")
+		for _, s := range r.Sittings {
+			row(s.Class, s.Name, s.Paper, s.Edition, strconv.Itoa(s.Right), strconv.Itoa(s.Of), Share(s.Right, s.Of), strconv.Itoa(s.Needed),
+				yesNo(s.Passed), yesNo(!s.Replaced), strings.Join(s.Missed, " "), doubts(s.Doubts), moment(s.Started), moment(s.Saved), s.File)
+		}
+	})
 }
 
 // AnswersCSV returns one line an answer.
 func (r *Register) AnswersCSV() ([]byte, error) {
-	rows := [][]string{{"class", "name", "paper", "saved", "counts", "module", "outcome", "question", "figures", "given", "right"}}
-	for _, s := range r.Sittings {
-		for _, a := range s.Answers {
-			rows = append(rows, []string{
-				s.Class, s.Name, s.Paper, moment(s.Saved), yesNo(!s.Replaced), a.Module, a.Outcome, a.Question, strconv.Itoa(a.Figures + 1), a.Given, yesNo(a.Right),
-			})
+	return table(func(row func(...string)) {
+		row("class", "name", "paper", "saved", "counts", "module", "outcome", "question", "figures", "given", "right")
+		for _, s := range r.Sittings {
+			saved, counts := moment(s.Saved), yesNo(!s.Replaced)
+			for _, a := range s.Answers {
+				row(s.Class, s.Name, s.Paper, saved, counts, a.Module, a.Outcome, a.Question, strconv.Itoa(a.Figures+1), a.Given, yesNo(a.Right))
+			}
 		}
-	}
-	return table(rows)
+	})
 }
 
 // PracticalsCSV returns one line a practical that was signed off.
 func (r *Register) PracticalsCSV() ([]byte, error) {
-	rows := [][]string{{"class", "name", "practical", "outcome", "verdict", "points", "of", "assessor", "date"}}
-	for _, p := range r.SignedOff() {
-		rows = append(rows, []string{
-			p.Learner.Class, p.Learner.Name, p.Practical, p.Outcome, string(p.Verdict), strconv.Itoa(p.Points), strconv.Itoa(p.Of), p.Assessor, p.Date,
-		})
-	}
-	return table(rows)
+	return table(func(row func(...string)) {
+		row("class", "name", "practical", "outcome", "verdict", "points", "of", "assessor", "date")
+		for _, p := range r.SignedOff() {
+			row(p.Learner.Class, p.Learner.Name, p.Practical, p.Outcome, string(p.Verdict), strconv.Itoa(p.Points), strconv.Itoa(p.Of), p.Assessor, p.Date)
+		}
+	})
 }
 
-func table(rows [][]string) ([]byte, error) {
+// table writes the rows that fill hands to it one by one.
+func table(fill func(row func(...string))) ([]byte, error) {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
-	for _, row := range rows {
-		for i, cell := range row {
-			row[i] = tame(cell)
+	fill(func(cells ...string) {
+		for i, cell := range cells {
+			cells[i] = tame(cell)
 		}
-		if err := w.Write(row); err != nil {
-			return nil, fmt.Errorf("register: %w", err)
-		}
-	}
+		_ = w.Write(cells) // Error says it below
+	})
 	w.Flush()
+	if err := w.Error(); err != nil {
+		return nil, fmt.Errorf("register: %w", err)
+	}
 	return out.Bytes(), nil
 }
 

@@ -39,15 +39,30 @@ func Parse(data []byte, course string) (*Register, error) {
 	return r, nil
 }
 
-// JSON returns the register as a file. The same register gives the same bytes.
+// JSON returns the register as a file, one sitting a line, so that two registers can be
+// held against each other. The same register gives the same bytes.
 func (r *Register) JSON() ([]byte, error) {
-	out := *r
-	if out.Sittings == nil {
-		out.Sittings = []Sitting{}
-	}
-	data, err := json.MarshalIndent(out, "", " ")
+	var out bytes.Buffer
+	course, err := json.Marshal(r.Course)
 	if err != nil {
 		return nil, fmt.Errorf("register: %w", err)
 	}
-	return append(data, '\n'), nil
+	fmt.Fprintf(&out, "{\"version\": %d, \"course\": %s, \"sittings\": [", r.Version, course)
+	lines := json.NewEncoder(&out) // ends each with a new line
+	for i, s := range r.Sittings {
+		out.WriteString(separator(i))
+		if err := lines.Encode(s); err != nil {
+			return nil, fmt.Errorf("register: %w", err)
+		}
+	}
+	out.WriteString("]}\n")
+	return out.Bytes(), nil
+}
+
+// separator stands before the i-th of several values, counted from 0.
+func separator(i int) string {
+	if i == 0 {
+		return "\n"
+	}
+	return ","
 }
