@@ -40,7 +40,7 @@ var asked = []struct {
 	{"order", "lessons/white-third.html", "question_begin",
 		func(p *page, id string) { p.click(id + " .acts .main") }, "Not yet",
 		func(p *page, id string) {
-			p.sort(id, "Hairline and temples", "Top and crown", "Sides", "Nape")
+			p.sort(id, "Hairline and temples", "Top and crown", "Back", "Nape")
 			p.focus(id + " .acts .main")
 			p.press(kb.Enter)
 		}},
@@ -56,8 +56,28 @@ var asked = []struct {
 		func(p *page, id string) { p.click(id + " .rungs label:nth-of-type(5)"); p.click(id + " .acts .main") }, "the first shade alone",
 		func(p *page, id string) { p.focus(id + " input:checked"); p.press(kb.ArrowRight + kb.Enter) }},
 	{"place", "lessons/soft-graduation.html", "question_weight-under",
-		func(p *page, id string) { p.tick(id, "nape right"); p.click(id + " .acts .main") }, "Not yet",
-		func(p *page, id string) { p.focusOption(id, "nape left"); p.press(" " + kb.Enter) }},
+		func(p *page, id string) {
+			p.click(id + " .places [data-section='nape right']")
+			p.expectLit(id, "nape right")
+			p.click(id + " .acts .main")
+		}, "Not yet",
+		func(p *page, id string) {
+			p.focusOption(id, "nape left")
+			p.press(" ")
+			p.expectLit(id, "nape left")
+			p.press(kb.Enter)
+		}},
+}
+
+// expectLit checks that a section is lit on the heads of a question, and alone chosen in
+// its list.
+func (p *page) expectLit(id, section string) {
+	p.t.Helper()
+	lit := evalTo[[]string](p, "id => [...new Set([...document.querySelectorAll(id + ' .places .on')].map(g => g.dataset.section))]", id)
+	chosen := p.texts(id + " label:has(:checked)")
+	if len(lit) != 1 || lit[0] != section || len(chosen) != 1 || chosen[0] != section {
+		p.t.Errorf("%q is lit and %q chosen, want %q", lit, chosen, section)
+	}
 }
 
 // TestQuestions answers a question of every kind wrong by mouse and right by keys, wide

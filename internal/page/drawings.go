@@ -62,12 +62,27 @@ func (b *builder) draw(s *derive.Sheet) *drawn {
 	tints := sectionTints(s)
 	views := sheetViews(s)
 	key := fmt.Sprintf("%q %q %v %v", s.File.Text(), sheetTitle(s), views, tints)
-	return b.drawings.get(key, func() *drawn { return drawSheet(s, views, tints) })
+	return b.drawings.get(key, func() *drawn { return drawSheet(s, drawingOf(s, tints), views) })
 }
 
-func drawSheet(s *derive.Sheet, views []sheet.View, tints []draw.Tint) *drawn {
+// drawBlank returns the partings of a sheet and nothing that could answer a question:
+// neither numbers nor arrows nor colours.
+func (b *builder) drawBlank(s *derive.Sheet) *drawn {
+	views := tappedViews(s)
+	key := fmt.Sprintf("blank %q %v", s.File.Text(), views)
+	return b.drawings.get(key, func() *drawn {
+		blank := draw.Sheet{Title: "Partings", Plan: s.Plan(), Hidden: s.Draw.Hidden, Plain: true}
+		for range s.Sections {
+			blank.Sections = append(blank.Sections, draw.Section{Tint: draw.Plain})
+		}
+		return drawSheet(s, blank, views)
+	})
+}
+
+// drawSheet draws views of a sheet; d is how its sections are drawn.
+func drawSheet(s *derive.Sheet, d draw.Sheet, views []sheet.View) *drawn {
 	out := &drawn{views: map[sheet.View][]byte{}}
-	sections := draw.New(drawingOf(s, tints))
+	sections := draw.New(d)
 	for i := range s.Sections {
 		out.swatches = append(out.swatches, string(sections.Swatch(i)))
 	}

@@ -48,6 +48,7 @@ type PaperFigures struct {
 	Options  []string
 	Lefts    []string // what options are paired with, or brought into places
 	Rungs    []Rung
+	Heads    []HeadDrawing // on which a place can be tapped
 }
 
 // PaperPractical is a practical that is signed off on the same sheet, by one assessor
@@ -94,7 +95,7 @@ func (b *builder) paper(p *paper.Paper) ([]byte, error) {
 		data.Draws = append(data.Draws, paperDraw{N: d.Questions.Value, Pool: d.Pool})
 	}
 	for i, q := range p.Questions {
-		v.Questions = append(v.Questions, paperQuestion(i, q))
+		v.Questions = append(v.Questions, b.paperQuestion(i, q))
 		data.Figures = append(data.Figures, len(q.Figures))
 	}
 	for i, signed := range p.Signed {
@@ -123,13 +124,14 @@ func paperFacts(p *paper.Paper) []Fact {
 	return facts
 }
 
-func paperQuestion(i int, q *paper.Question) PaperQuestion {
+func (b *builder) paperQuestion(i int, q *paper.Question) PaperQuestion {
 	v := PaperQuestion{Name: q.ID(), Lesson: q.Lesson.Title.Value}
 	for j := range q.Figures {
 		f := paperFigures(q, &q.Figures[j])
 		f.ID = fmt.Sprintf("question_%d_%d", i, j)
 		f.Name = q.ID()
 		f.Code = paper.Code(i, j)
+		f.Heads = b.headsToTap(q.Figures[j].Sheet, f.ID)
 		v.Figures = append(v.Figures, f)
 	}
 	return v
@@ -152,6 +154,9 @@ func paperFigures(q *paper.Question, f *paper.Figures) PaperFigures {
 		v.Input, v.Hint = "radio", "Choose one"
 		if f.Several() {
 			v.Input, v.Hint = "checkbox", "Choose all that are right"
+		}
+		if q.Kind == question.Place {
+			v.Hint = "Choose the section"
 		}
 	case q.Kind == question.Level:
 		v.Kind = "level"

@@ -33,12 +33,14 @@ type QuestionView struct {
 	Options  []string // to choose, to order or to pair, as shown
 	Lefts    []string // what options are paired with
 	Rungs    []Rung
-	More     bool // there are variants
+	Heads    []HeadDrawing // on which a place can be tapped
+	More     bool          // there are variants
 	Truth    string
 	Because  string
 	Working  []string
 
-	data questionData // for the script
+	sheet *derive.Sheet // that a place is found on, nil for none
+	data  questionData  // for the script
 }
 
 // questionData is what the script judges by. A number has its unit, its value and how
@@ -70,8 +72,15 @@ func (b *builder) question(q *derive.Question) (string, error) {
 	if !ok {
 		return "", nil
 	}
-	html, err := b.templates.part("question", v)
+	html, err := b.templates.part("question", b.withHeads(v, v.ID))
 	return string(html), err
+}
+
+// withHeads returns a view with an id and the drawings that its place is tapped on.
+func (b *builder) withHeads(v *QuestionView, id string) *QuestionView {
+	whole := *v
+	whole.ID, whole.Heads = id, b.headsToTap(v.sheet, id)
+	return &whole
 }
 
 // viewQuestions makes the views of all questions, which stand in lessons, on the page
@@ -227,7 +236,7 @@ func (v *QuestionView) pairs(q *derive.Question, data *questionData) {
 func (v *QuestionView) choose(q *derive.Question, data *questionData) {
 	v.Kind, v.Input, v.Hint = "choose", "radio", "Choose one"
 	if q.Kind == question.Place {
-		v.Kind, v.Hint = "place", "Choose the section"
+		v.Kind, v.Hint, v.sheet = "place", "Choose the section", q.Sheet
 	}
 	texts := make([]string, len(q.Options))
 	for i, o := range q.Options {

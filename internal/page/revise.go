@@ -71,10 +71,9 @@ func (b *builder) questionCards() ([]CardView, map[string]questionData) {
 			if !ok {
 				continue
 			}
-			v := *view
-			v.ID = "question_" + l.Name + "_" + q.Name.Value
+			v := b.withHeads(view, "question_"+l.Name+"_"+q.Name.Value)
 			data[v.Card] = v.data
-			cards = append(cards, CardView{Card: v.Card, Question: &v, From: lessonLink(l, q.Step)})
+			cards = append(cards, CardView{Card: v.Card, Question: v, From: lessonLink(l, q.Step)})
 		}
 	}
 	return cards, data

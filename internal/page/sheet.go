@@ -64,6 +64,28 @@ func sheetViews(s *derive.Sheet) []sheet.View {
 	return views
 }
 
+// tappedViews are the views of a sheet on which a section can be tapped.
+func tappedViews(s *derive.Sheet) []sheet.View {
+	views := slices.DeleteFunc(sheetViews(s), func(v sheet.View) bool { return v.Show != sheet.ShowSections })
+	if len(views) == 0 {
+		return usualViews
+	}
+	return views
+}
+
+// headsToTap draws the sheet of a question for a place; none for other questions. id is
+// that of the question.
+func (b *builder) headsToTap(s *derive.Sheet, id string) []HeadDrawing {
+	if s == nil {
+		return nil
+	}
+	var heads []HeadDrawing
+	for _, view := range tappedViews(s) {
+		heads = append(heads, headDrawing(b.drawBlank(s), view, id))
+	}
+	return heads
+}
+
 // sectionTints gives the sections of a sheet the colours of their bowls, thinned. Where
 // no bowl goes on any of them each has a tint of its own.
 func sectionTints(s *derive.Sheet) []draw.Tint {
@@ -122,7 +144,7 @@ func (b *builder) figure(l *lesson.Lesson, img *markdown.Image) (string, error) 
 	first := !slices.ContainsFunc(l.Drawings[:at], func(other *lesson.Drawing) bool { return other.Sheet == d.Sheet })
 	v := HeadsView{ID: fmt.Sprintf("heads_%d", at+1), Sheet: s.Name, Title: img.Alt.Value}
 	for _, view := range d.Views {
-		v.Drawings = append(v.Drawings, b.headDrawing(s, view.Value, v.ID))
+		v.Drawings = append(v.Drawings, headDrawing(b.draw(s), view.Value, v.ID))
 	}
 	if first {
 		v.Legend = b.legend(s, "")
@@ -135,10 +157,10 @@ func (b *builder) figure(l *lesson.Lesson, img *markdown.Image) (string, error) 
 // sheetID is the place of a sheet on its page.
 func sheetID(s *derive.Sheet) string { return "sheet_" + s.Name }
 
-// headDrawing is one view of a sheet. within is the id of the figure it stands in.
-func (b *builder) headDrawing(s *derive.Sheet, v sheet.View, within string) HeadDrawing {
+// headDrawing is one view of a drawn sheet. within is the id of the figure it stands in.
+func headDrawing(d *drawn, v sheet.View, within string) HeadDrawing {
 	id := within + "_" + strings.ReplaceAll(v.String(), " ", "_")
-	return HeadDrawing{Picture: template.HTML(b.draw(s).picture(v, id)), Caption: capital(viewWords(v))}
+	return HeadDrawing{Picture: template.HTML(d.picture(v, id)), Caption: capital(viewWords(v))}
 }
 
 // viewWords says what a view shows: left profile, lengths, seen from the back.
@@ -259,7 +281,7 @@ func (b *builder) sheet(l *lesson.Lesson) ([]byte, error) {
 		heads := HeadsView{ID: sheetID(s), Sheet: s.Name, Title: sheetTitle(s), Legend: b.legend(s, "../lessons/"+path.Base(lessonPath(l)))}
 		heads.Legend.Formulas = true
 		for _, view := range sheetViews(s) {
-			heads.Drawings = append(heads.Drawings, b.headDrawing(s, view, heads.ID))
+			heads.Drawings = append(heads.Drawings, headDrawing(b.draw(s), view, heads.ID))
 		}
 		html, err := b.templates.part("heads", heads)
 		if err != nil {

@@ -100,8 +100,8 @@ func Make(c *course.Course, d *derive.Derived, written *course.Paper) *Paper {
 // add takes a question into every pool that it belongs to.
 func (p *Paper) add(q *derive.Question, m *course.Module) {
 	solutions := q.ForPapers()
-	if !q.OK || len(solutions) == 0 || q.Kind == question.Place {
-		return // a place is tapped on a drawing, which paper does not offer
+	if !q.OK || len(solutions) == 0 {
+		return
 	}
 	wanted := false
 	for i := range p.Draws {

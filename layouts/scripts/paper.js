@@ -4,6 +4,7 @@
 import { digest, plain, write } from "./answerfile.js";
 import { lots, seed } from "./lot.js";
 import { all, on } from "./page.js";
+import { lightAll, startPlaces } from "./places.js";
 import { load, save } from "./store.js";
 
 let data, article, sheet; // sheet is the answer file in the making, null before a draw
@@ -51,6 +52,7 @@ function show(file) {
     list.append(block);
   });
   all("[data-practical]", article).forEach(fillPractical);
+  lightAll();
   article.classList.add("sitting");
   find(".exambar").hidden = find(".drawn").hidden = false;
   find(".learner").textContent = sheet.learner.name + (sheet.learner.class ? ", " + sheet.learner.class : "");
@@ -188,6 +190,7 @@ export function startPaper() {
   find(".sheet").addEventListener("input", () => sheet && keep());
   find(".sheet").addEventListener("submit", (event) => event.preventDefault());
   find("#exam_file").addEventListener("change", (event) => openFile(event.target));
+  startPlaces();
   on("open", () => find("#exam_file").click());
   on("save", handIn);
   on("print", () => print());

@@ -3,6 +3,7 @@
 
 import { exactly, near, read } from "./answer.js";
 import { all, on } from "./page.js";
+import { startPlaces } from "./places.js";
 import { keeps, NOT_KEPT, progress, review, sign } from "./progress.js";
 
 const same = (a, b) => a.length === b.length && a.every((x, i) => x === b[i]);
@@ -158,6 +159,7 @@ export function startQuestions(data) {
     section.classList.add("known");
     section.querySelector(".said").textContent = `Signed off by ${last.assessor} on ${last.date}.`;
   }
+  startPlaces();
   on("another", (b) => cardOf(b).another());
   on("up", (b) => move(b, -1));
   on("down", (b) => move(b, 1));
