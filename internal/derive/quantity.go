@@ -314,7 +314,8 @@ func (s *solver) exposure(sol *Solution) (exact.Number, bool) {
 	return exact.Of(int64(stay), int64(time.Minute)), ok
 }
 
-// finish is the time of day at which the colour comes off, in minutes after midnight.
+// finish is the time of day at which the colour comes off, in whole minutes after
+// midnight: seconds are left off, because colour comes off a little early and never late.
 func (s *solver) finish(sol *Solution) (exact.Number, bool) {
 	long, ok := s.exposure(sol)
 	if !ok || !sol.Given.At.Set() {
@@ -322,7 +323,7 @@ func (s *solver) finish(sol *Solution) (exact.Number, bool) {
 	}
 	day := exact.Int(24 * 60)
 	at := exact.Of(int64(sol.Given.At.Value), int64(time.Minute)).Add(long)
-	return at.Sub(at.Floor(day)), true
+	return at.Sub(at.Floor(day)).Floor(exact.One), true
 }
 
 // order plans what a class needs of the colour.

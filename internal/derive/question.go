@@ -268,7 +268,7 @@ func usualNear(u answer.Unit, step exact.Number) exact.Number {
 	switch u {
 	case answer.Gram:
 		return step
-	case answer.Percent, answer.Area, answer.Centimetre:
+	case answer.Percent, answer.Area, answer.Centimetre, answer.Level, answer.Time:
 		return exact.Of(1, 20)
 	case answer.Ratio:
 		return exact.Of(1, 200)

@@ -31,9 +31,12 @@ var worked = []struct{ given, find, want string }{
 	{"{strength: 20 vol}", "percent", "6 %"},
 	{"{strength: 9 %}", "volume", "30 vol"},
 	{"{at: '10:07', apply: 18 min, time: 35 min}", "finish time", "11:00"},
+	{"{at: '10:07', apply: 90 s, time: 45 min}", "finish time", "10:53"},
 	{"{apply: 18 min, time: 35 min}", "exposure", "53 min"},
+	{"{apply: 80 s, time: 45 min}", "exposure", "46.33 min"},
 	{"{colour: 24 g, heads: 12, waste: 10 %}", "to buy", "316.8 g"},
 	{"{colour: 24 g, heads: 12, waste: 10 %, pack: 60 g}", "packs", "6 packs"},
+	{"{bowl: '2 parts 5N + 1 part 7N, 6 vol at 1:2, 30 g'}", "average level", "5.67"},
 	{"{level: 8}", "warmth", "yellow"},
 	{"{shade: 8V}", "base", "violet"},
 }
@@ -50,6 +53,9 @@ func TestWorkedQuestions(t *testing.T) {
 	for i, q := range d.Questions(l) {
 		if got := q.Key.String(); got != worked[i].want {
 			t.Errorf("%s of %s is %s, want %s", worked[i].find, worked[i].given, got, worked[i].want)
+		}
+		if right, err := q.Key.Accepts(worked[i].want); !right {
+			t.Errorf("%s is no answer for %s of %s: %v", worked[i].want, worked[i].find, worked[i].given, err)
 		}
 	}
 }
@@ -75,11 +81,14 @@ func TestVariantsAndSlips(t *testing.T) {
 	}
 }
 
-// askedIn works out a course of one lesson on the range of the gloss.
+// askedRange is the range of the gloss with two darker shades.
+var askedRange = strings.NewReplacer("{8:", "{5: light brown, 7: dark blonde, 8:", "[8N,", "[5N, 7N, 8N,").Replace(glossRange)
+
+// askedIn works out a course of one lesson on that range.
 func askedIn(text string) (*derive.Derived, *lesson.Lesson, []diag.Diagnostic) {
 	files := fstest.MapFS{
 		"content/course.yaml":        {Data: []byte(glossSettings)},
-		"content/ranges/meadow.yaml": {Data: []byte(glossRange)},
+		"content/ranges/meadow.yaml": {Data: []byte(askedRange)},
 		"lessons/01-first/lesson.md": {Data: []byte(text)},
 	}
 	settings, found := course.ReadSettings(files)
