@@ -30,7 +30,7 @@ var formulaRatioUsual = Rule{
 	ID:    "formula/ratio-usual",
 	Title: "where the maker gives no ratio, the usual one holds",
 	Why: "The ratio belongs on the pack, so a range file can always have it. Where it does not, plait holds a bowl against what is usual " +
-		"for its kind. No oxidative colour is mixed thinner than 1:3 or thicker than 1:1.",
+		"for its kind. Oxidative colour is mixed from 1:1 to 1:3.",
 	Source: "opinion of the European Scientific Committee on Consumer Products on toluene-2,5-diamine, 2 October 2007 (1:1 to 1:3); " +
 		"Hair Colour for Hairstylists: Level 2, BCcampus 2021, ch. 3.1; common practice",
 	Severity: diag.Warning,

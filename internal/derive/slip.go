@@ -73,7 +73,7 @@ var namedSlips = map[question.NamedSlip]struct {
 		}),
 	},
 	question.PartsAsEqual: {
-		"That takes every shade as the same weight. Count the parts.",
+		"That takes every shade as the same weight. Look at the parts or shares again.",
 		mended(func(b *formula.Block, _ mix.Bowl) {
 			for i := range b.Colour {
 				b.Colour[i].Value, b.Colour[i].Unit = exact.One, formula.Parts
