@@ -71,9 +71,6 @@ func (l *Lesson) readSheets(fsys fs.FS, r *yamlpos.Reader) {
 	}
 }
 
-// usualViews are drawn where neither the picture nor the sheet says what.
-var usualViews = []sheet.View{{Show: sheet.ShowSections, From: sheet.FromLeft}, {Show: sheet.ShowSections, From: sheet.FromBack}}
-
 // readDrawing reads a picture of a head sheet, whose title lists the views.
 func (l *Lesson) readDrawing(img *markdown.Image, r *yamlpos.Reader) {
 	s := l.sheetAt(img.Target, r)
@@ -94,7 +91,7 @@ func (l *Lesson) readDrawing(img *markdown.Image, r *yamlpos.Reader) {
 		}
 	}
 	if len(d.Views) == 0 {
-		for _, v := range usualViews {
+		for _, v := range sheet.UsualViews() {
 			d.Views = append(d.Views, source.Stated[sheet.View]{Value: v, Span: img.Target.Span})
 		}
 	}

@@ -36,9 +36,6 @@ func sheetTitle(s *derive.Sheet) string {
 	return bowlTitle(s.Name)
 }
 
-// usualViews are shown of a sheet that names none and that no text shows.
-var usualViews = []sheet.View{{Show: sheet.ShowSections, From: sheet.FromLeft}, {Show: sheet.ShowSections, From: sheet.FromBack}}
-
 // sheetViews are the views that are shown of a sheet anywhere: those that it names and
 // those of the text, each once.
 func sheetViews(s *derive.Sheet) []sheet.View {
@@ -59,7 +56,7 @@ func sheetViews(s *derive.Sheet) []sheet.View {
 		}
 	}
 	if len(views) == 0 {
-		return usualViews
+		return sheet.UsualViews()
 	}
 	return views
 }

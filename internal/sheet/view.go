@@ -72,6 +72,9 @@ func (v View) String() string {
 // OfCut reports whether the view needs a cut.
 func (v View) OfCut() bool { return v.Show != ShowSections }
 
+// UsualViews are what is drawn where nobody says what.
+func UsualViews() []View { return []View{{ShowSections, FromLeft}, {ShowSections, FromBack}} }
+
 // Views returns the words of all views.
 func Views() []string {
 	var words []string
