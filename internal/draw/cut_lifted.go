@@ -30,7 +30,7 @@ const (
 // Lifted returns the strands as they are lifted for the cut in a view, as an SVG
 // picture whose ids start with id: along the middle of the head in profile, from ear
 // to ear from behind and in front. Their ends make a line, bars show the fingers that
-// hold them, and one strand shows the angle.
+// hold them, one strand shows the angle and another how far it is over-directed.
 func (c *Cuts) Lifted(v View, id string) []byte {
 	b := c.bald(v)
 	d := &liftedLines{view: v, size: c.fallen.Plan.Head.Size(), box: v.Canvas()}
@@ -38,6 +38,7 @@ func (c *Cuts) Lifted(v View, id string) []byte {
 		d.run(run)
 	}
 	c.combed(d)
+	c.turned(d, b)
 	k := v.larger(d.box)
 	strands := element(`class="s" stroke-width="`+stroked(1, k)+`"`, d.strands.String())
 	over := element(`class="m" stroke="`+endsRed+`" stroke-width="`+stroked(2.2, k)+`"`, d.ends.String()) +
@@ -71,6 +72,9 @@ func (c *Cuts) runs(v View) [][]lifted {
 	return best
 }
 
+// sameCut tells whether two sections are cut alike; a guide may hold a list of points.
+func sameCut(a, b strand.Cut) bool { return reflect.DeepEqual(a, b) }
+
 func longest(runs [][]lifted) int {
 	n := 0
 	for _, r := range runs {
@@ -85,7 +89,7 @@ func (c *Cuts) runsOn(v View, row []head.Point) [][]lifted {
 	for i, root := range row {
 		s, ok := c.lift(v, root)
 		s.shown = i%endsBetween == 0
-		if len(run) > 0 && (!ok || !reflect.DeepEqual(run[0].cut, s.cut)) {
+		if len(run) > 0 && (!ok || !sameCut(run[0].cut, s.cut)) {
 			runs, run = append(runs, run), nil
 		}
 		if ok {

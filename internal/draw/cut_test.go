@@ -43,7 +43,7 @@ func cutSamples() []cutSample {
 		{"even", nil, one(strand.Fixed{Cm: 11}, raised(90)), 0, parted},
 		{"behind", nil, one(strand.Beside(crown, 13, 1, 0), strand.Lift{}), 0, parted},
 		{"up", nil, one(strand.Facing(strand.TowardTop, 18), strand.Lift{Elevation: math.Pi, FromFloor: true}), 0, parted},
-		{"turned", nil, one(strand.Travelling{Start: 8}, strand.Lift{Elevation: math.Pi / 2, Toward: strand.TowardBack, By: geom.Degrees(30)}), 0, parted},
+		{"turned", nil, one(strand.Travelling{Start: 8}, strand.Lift{Elevation: math.Pi / 4, Toward: strand.TowardBack, By: geom.Degrees(30)}), 0, parted},
 		{"strip", nil, one(strand.CentreBack(head.Adult(), 12), strand.Lift{}), 0, strand.Gravity},
 		{"nape", []scalp.Step{{Part: scalp.Level{At: place("occipital bone"), To: "ear back"}, Gives: of("above", "nape")}},
 			[]strand.Cut{{}, {Guide: strand.Travelling{Start: 3}, Lift: strand.Lift{Elevation: geom.Degrees(45), Fingers: geom.Degrees(-10)}}}, 20, strand.FromCrown},
@@ -224,10 +224,38 @@ func TestCutDescriptions(t *testing.T) {
 	expect(cutFrom(t, "graduation", "lifted", Left), "scalp: travelling guide from 5.0 cm, held 45° from the head", ">45°</text>")
 	expect(cutFrom(t, "graduation", "shape", Back), "at the front hairline 5.0 cm", "The weight sits ", ">weight</text>")
 	expect(cutFrom(t, "even", "lengths", Back), "scalp: 11.0 cm, 11.0 cm in the mean", ">11.0 cm</text>")
-	expect(cutFrom(t, "turned", "lifted", Left), "held 90° from the head, over-directed 30° to the back")
+	expect(cutFrom(t, "turned", "lifted", Left), "held 45° from the head, over-directed 30° to the back", ">30°</text>")
 	expect(cutFrom(t, "up", "lifted", Left), "held 180° from the floor")
 	expect(cutFrom(t, "nape", "lifted", Back), "above: not cut", "nape: travelling guide from 3.0 cm, held 45° from the head, fingers 10° off square")
 	expect(cutFrom(t, "nape", "lengths", Left), "above: not cut")
+}
+
+// Where the head faces the viewer over-direction is seen as large as it is: on the side
+// of a ball strands that are turned to the back by 30° stand 30° further back on the page.
+func TestOverDirectionIsDrawn(t *testing.T) {
+	ball := head.Ball()
+	root := head.At(ball, geom.Vec3{Y: 1})
+	lift := strand.Lift{Elevation: geom.Degrees(45), Toward: strand.TowardBack, By: geom.Degrees(30)}
+	held, err := strand.Fixed{Cm: 9}.Hold(ball, root, lift)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := &liftedLines{view: Left, size: ball.Size(), box: Left.Canvas()}
+	if !d.turn(root, lift, held) {
+		t.Fatal("nothing is drawn")
+	}
+	before, after := flatten(t, d.broken.String())[0], flatten(t, d.strands.String())[0]
+	from, to := before[1].Sub(before[0]).Unit(), after[1].Sub(after[0]).Unit()
+	if before[0] != after[0] || math.Abs(from.X) > 0.01 || math.Abs(to.X-0.5) > 0.01 {
+		t.Errorf("the strand goes from %v to %v, want half way to the right, which is the back", from, to)
+	}
+	lift.By = geom.Degrees(1)
+	if d.turn(root, lift, held) {
+		t.Error("a turn too small to be seen is drawn")
+	}
+	if svg := cutFrom(t, "turned", "lifted", Back); strings.Contains(string(svg), ">30°</text>") {
+		t.Error("a turn away from the viewer is drawn")
+	}
 }
 
 // A level line of the map is where the length is: on straight-up hair the height tells
@@ -256,7 +284,7 @@ func TestLengthLinesAreWhereTheLengthIs(t *testing.T) {
 
 // sumOfCuts is the hash of the drawings of all haircuts, the same on every machine;
 // change it only with the drawings.
-const sumOfCuts = "ffc5c6d302f70c36"
+const sumOfCuts = "25bacbcd2a1fc79c"
 
 func TestCutsSameBytesEverywhere(t *testing.T) {
 	hash := sha256.New()
