@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"plait/internal/check"
 	"plait/internal/diag"
@@ -62,6 +63,27 @@ func TestDrawingsHaveIDsOfTheirOwn(t *testing.T) {
 	}
 	if pages == 0 {
 		t.Error("no page shows a head sheet")
+	}
+}
+
+// The name of a file is no part of the page's marks, whatever it holds.
+func TestNameOfASheetIsNoMarkup(t *testing.T) {
+	name := `a b" onclick="c.head.yaml`
+	files := fstest.MapFS{
+		"content/course.yaml":          {Data: []byte("title: A\nlanguage: en\nmodules: [{name: m, title: M, lessons: [a]}]\n")},
+		"lessons/01-a/lesson.md":       {Data: []byte("---\ntitle: A\nsummary: B\n---\n\n## Work\n\nText.\n")},
+		"lessons/01-a/plain.head.yaml": {Data: []byte("sections: []\n")},
+		"lessons/01-a/" + name:         {Data: []byte("sections: [{part: centre}]\n")},
+	}
+	c, d := readCourse(t, files)
+	tree, err := Render(c, d, Options{Theme: theme(t), Files: files})
+	if err != nil {
+		t.Fatal(err)
+	}
+	expectIn(t, tree, "sheets/a.html", `<figure class="heads" id="sheet_1"`, `<figure class="heads" id="sheet_2"`)
+	file, _ := tree.Get("sheets/a.html")
+	if bytes.Contains(file.Data, []byte(`onclick="c`)) {
+		t.Error("the name of a file makes an attribute")
 	}
 }
 

@@ -134,7 +134,7 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 func sampleHeads(t testing.TB, set *Templates) template.HTML {
 	t.Helper()
 	heads, err := set.part("heads", HeadsView{
-		ID: "sheet_plan", Sheet: "plan", Title: "Where the gloss goes", Print: "../sheets/gloss.html#sheet_plan",
+		ID: "sheet_1", Sheet: "plan", Title: "Where the gloss goes", Print: "../sheets/gloss.html#sheet_1",
 		Drawings: []HeadDrawing{{Picture: `<svg class="hd" role="img" aria-labelledby="a-t a-d"><title id="a-t">Left</title><desc id="a-d">All.</desc></svg>`, Caption: "Left profile"}},
 		Legend: &LegendView{
 			Whole: "603 cm²", Assume: "Areas on the reference head.", Coloured: true, Formulas: true,

@@ -145,14 +145,17 @@ func (b *builder) figure(l *lesson.Lesson, img *markdown.Image) (string, error) 
 	}
 	if first {
 		v.Legend = b.legend(s, "")
-		v.Print = "../" + sheetPath(l) + "#" + sheetID(s)
+		v.Print = "../" + sheetPath(l) + "#" + b.sheetID(s)
 	}
 	html, err := b.templates.part("heads", v)
 	return string(html), err
 }
 
-// sheetID is the place of a sheet on its page.
-func sheetID(s *derive.Sheet) string { return "sheet_" + s.Name }
+// sheetID is the place of a sheet on its page, by its number: the name of a file may
+// hold what an id may not.
+func (b *builder) sheetID(s *derive.Sheet) string {
+	return fmt.Sprintf("sheet_%d", slices.Index(b.derived.Sheets(s.Lesson), s)+1)
+}
 
 // headDrawing is one view of a drawn sheet. within is the id of the figure it stands in.
 func headDrawing(d *drawn, v sheet.View, within string) HeadDrawing {
@@ -275,7 +278,7 @@ func (b *builder) sheet(l *lesson.Lesson) ([]byte, error) {
 		if !s.OK {
 			continue
 		}
-		heads := HeadsView{ID: sheetID(s), Sheet: s.Name, Title: sheetTitle(s), Legend: b.legend(s, "../lessons/"+path.Base(lessonPath(l)))}
+		heads := HeadsView{ID: b.sheetID(s), Sheet: s.Name, Title: sheetTitle(s), Legend: b.legend(s, "../lessons/"+path.Base(lessonPath(l)))}
 		heads.Legend.Formulas = true
 		for _, view := range sheetViews(s) {
 			heads.Drawings = append(heads.Drawings, headDrawing(b.draw(s), view, heads.ID))
