@@ -65,7 +65,7 @@ func sheetViews(s *derive.Sheet) []sheet.View {
 func tappedViews(s *derive.Sheet) []sheet.View {
 	views := slices.DeleteFunc(sheetViews(s), func(v sheet.View) bool { return v.Show != sheet.ShowSections })
 	if len(views) == 0 {
-		return usualViews
+		return sheet.UsualViews()
 	}
 	return views
 }
