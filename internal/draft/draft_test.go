@@ -127,6 +127,8 @@ func TestHeader(t *testing.T) {
 	talk = talkOf(about, "Thirty grams of 6N.")
 	talk.Tests = []string{"allergy alert test"}
 	expectLines(t, talk, "- ?", `title: "Talk"`)
+	talk.Name = "été"
+	expectLines(t, talk, `title: "Été"`)
 }
 
 // expectTitle checks the words a step is named by.

@@ -15,6 +15,7 @@ import (
 func FuzzLesson(f *testing.F) {
 	f.Add("Hair and scalp. Today we mix two parts of 8N, one part of 8V, six volume.\n1. Next <b>cut</b> the *ends* #now {a of b} ![x](y)")
 	f.Add("hair scalp \"quoted\" \\ 'it' # no: comment - ? 6N 30 g of 6N: 1:2 … ``` --- ===\n| a | b |\n[^1]: x &amp; :x: ~~y~~")
+	f.Add("So today \uFFFD \x00 6N")
 	f.Fuzz(func(t *testing.T, words string) {
 		if !utf8.ValidString(words) {
 			return

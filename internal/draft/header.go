@@ -68,7 +68,7 @@ func (d *drafter) lessonTitle() (title, note string) {
 				continue
 			}
 			if t := strings.Join(trimmed(behindToday(words[j+1:])), " "); len(strings.Fields(t)) > 1 {
-				return strings.ToUpper(t[:1]) + t[1:], quoted(s.at, s.text)
+				return capital(t), quoted(s.at, s.text)
 			}
 		}
 	}
@@ -76,7 +76,7 @@ func (d *drafter) lessonTitle() (title, note string) {
 	if name == "" {
 		name = "draft"
 	}
-	return strings.ToUpper(name[:1]) + name[1:], "from the name of " + path.Base(d.Captions)
+	return capital(name), "from the name of " + path.Base(d.Captions)
 }
 
 // behindToday leaves out what only leads to the subject: "is", "we're going to".

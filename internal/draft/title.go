@@ -43,8 +43,13 @@ func title(step []sentence) string {
 	if !strings.ContainsFunc(best, unicode.IsLetter) {
 		return "Step" // no word was said
 	}
-	first, size := utf8.DecodeRuneInString(best)
-	return string(unicode.ToUpper(first)) + best[size:]
+	return capital(best)
+}
+
+// capital writes the first letter of a text large.
+func capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
 }
 
 // clause returns what a sentence says is done, from its verb on.

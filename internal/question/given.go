@@ -1,6 +1,7 @@
 package question
 
 import (
+	"errors"
 	"strconv"
 	"strings"
 	"time"
@@ -207,6 +208,9 @@ func (r *givenReader) duration(t source.Text) source.Stated[time.Duration] {
 // moment reads a time of day.
 func moment(s string) (time.Duration, error) {
 	v, err := answer.Parse(s, answer.Moment)
+	if errors.Is(err, answer.ErrEmpty) {
+		return 0, errors.New("no time is given; write a time of day, such as 10:52")
+	}
 	if err != nil {
 		return 0, err
 	}

@@ -66,6 +66,7 @@ func TestFaults(t *testing.T) {
 	expectFault(t, asks+"choose: {right: a, wrong: [A]}", "3:28 question/list: \"A\" stands there twice")
 	expectFault(t, asks+"choose: {right: a, of: strength, from: [b, c]}", "3:9 question/kind: this list says which is right and asks plait to work it out")
 	expectFault(t, asks+"find: colour\ngiven: {colour: 40}", `4:17 question/given: "40" has no unit`)
+	expectFault(t, asks+"find: finish time\ngiven: {at: \"\"}", "4:14 question/given: no time is given")
 	expectFault(t, asks+"find: colour\nvary: {colour: 30 g to 60 g by 10 g}", `4:8 question/vary: "colour" is not given, so it cannot vary`)
 	expectFault(t, asks+"find: colour\ngiven: {colour: 40 g}\nvary: {colour: 30 g to 20 g by 1 g}", `5:16 question/vary: "30 g to 20 g by 1 g" counts to nowhere`)
 	expectFault(t, asks+"find: colour\nslips: [ratio forgoten]", `4:9 question/slip: nothing says what to tell who answers "ratio forgoten"`)
@@ -77,6 +78,7 @@ func TestFaults(t *testing.T) {
 func FuzzRead(f *testing.F) {
 	f.Add(good)
 	f.Add("ask: é\nchoose: {of: x, from: [\nvary: {colour: 1 g to 999999 g by 0.000001 g}\n")
+	f.Add("ask: a\ngiven: {at: \"\"}")
 	f.Add("tests: a\nshow: [b]\npairs: {a: b, c: b}\npaper: yes\n")
 	f.Fuzz(func(t *testing.T, text string) {
 		file := source.NewFile("question", []byte(text))
