@@ -322,6 +322,28 @@ func FuzzReadRange(f *testing.F) {
 	})
 }
 
+// FuzzReadTexts reads any bytes as each of the other files of a course.
+func FuzzReadTexts(f *testing.F) {
+	const page, paper = PagesFolder + "/about.md", PapersFolder + "/first.yaml"
+	f.Add([]byte("- {term: bowl, meaning: What is mixed., see: [tone, é]}\n- {term: bowl, meaning: x}\n- {see: bowl}\n"))
+	f.Add([]byte("---\ntitle: About\nsummary: x\n---\n\n## É\n\n![a](b.png) [c](d.md) {a of b}\n"))
+	f.Add([]byte("title: x\ntime: 40 min\npass: 170 %\nmust: [a, a/b]\ndraw:\n  - {questions: 4, module: m}\n  - {questions: -1, outcome: é/é}\npracticals: [g/w]\n"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		files := fstest.MapFS{WordsFile: {Data: data}, page: {Data: data}, paper: {Data: data}}
+		words, found := ReadWords(files)
+		expectSound(t, found, WordsFile)
+		p, found := ReadPage(files, page)
+		expectSound(t, found, page)
+		x, found := ReadPaper(files, paper)
+		expectSound(t, found, paper)
+		// No lesson is there, so nearly all that they name is missing.
+		settings, _ := ReadSettings(fstest.MapFS{SettingsFile: {Data: []byte(goodSettings)}})
+		if _, found := Link(Parts{Settings: settings, Words: words, Pages: []*Page{p}, Papers: []*Paper{x}}); !diag.HasErrors(found) {
+			t.Fatal("a course without lessons has no errors")
+		}
+	})
+}
+
 func BenchmarkReadRange(b *testing.B) {
 	files := goodFiles()
 	b.ReportAllocs()

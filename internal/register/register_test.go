@@ -126,6 +126,40 @@ func TestParseRefusesWhatItWouldLose(t *testing.T) {
 	expectRefused(t, `{"version":1,"course":"harbour-row","sittings":[]} []`, "not a register")
 }
 
+// FuzzParse reads any bytes as a register. What is read is written, and read again, as
+// the same register.
+func FuzzParse(f *testing.F) {
+	for _, r := range []*Register{New("c"), registerOf(sat("Ada Thorn", "101", 9), sat("Ben Cole", "000", 9))} {
+		r.Course = "c"
+		data, err := r.JSON()
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	f.Add([]byte(`{"version":1,"course":"c","sittings":[{"right":1e99,"name":"\ud800"}]}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		r, err := Parse(data, "c")
+		if err != nil {
+			if r != nil {
+				t.Fatal("half a register escapes")
+			}
+			return
+		}
+		written, err := r.JSON()
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := Parse(written, "c")
+		if err != nil {
+			t.Fatalf("what was written is not read: %v\n%s", err, written)
+		}
+		if twice, err := again.JSON(); err != nil || !bytes.Equal(twice, written) {
+			t.Fatalf("%v\n%s\nbecomes\n%s", err, written, twice)
+		}
+	})
+}
+
 func TestCSV(t *testing.T) {
 	s := sat("=cmd", "101", 9)
 	s.Class, s.File = "Tuesday, late", `a "b".json`
