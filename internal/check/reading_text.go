@@ -128,7 +128,8 @@ var readingText = []Rule{
 	},
 	{
 		ID: "text/picture", Title: "pictures lie in the course",
-		Why:    "A site that works without a network carries its pictures along.",
+		Why: "A site that works without a network carries its pictures along. A drawing holds no script: opened by itself it is a " +
+			"page of the site, and could do what pages may.",
 		Of:     Prose,
 		Before: "![The plan](../../../plan.svg)",
 		After:  "![The plan](plan.svg)",

@@ -49,9 +49,9 @@ func soakSize(t *testing.T) (long time.Duration, files int) {
 func TestPreviewSoak(t *testing.T) {
 	p := startPreview(t, map[string]string{
 		"../secret.txt":                 soakSecret,
-		"lessons/01-first-bowl/big.svg": `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 4"><!--` + strings.Repeat("x", soakPicture) + `--></svg>`,
+		"lessons/01-first-bowl/big.png": strings.Repeat("x", soakPicture),
 	}, "--port", "0")
-	p.replace(lessonFile, "## ", "![A large drawing](big.svg)\n\n## ")
+	p.replace(lessonFile, "## ", "![A large drawing](big.png)\n\n## ")
 	p.expect(lessonPage, "A large drawing")
 	picture := soakPictureOf(p)
 	long, files := soakSize(t)
@@ -235,7 +235,7 @@ func soakRefused(p *previewed, target, headers string) {
 func soakPictureOf(p *previewed) string {
 	p.t.Helper()
 	_, body := p.get(lessonPage)
-	found := regexp.MustCompile(`<img src="\.\./([^"]*big[^"]*\.svg)"`).FindStringSubmatch(body)
+	found := regexp.MustCompile(`<img src="\.\./([^"]*big[^"]*\.png)"`).FindStringSubmatch(body)
 	if found == nil {
 		p.t.Fatalf("no picture in\n%s", body)
 	}
@@ -246,7 +246,7 @@ func soakPictureOf(p *previewed) string {
 // shown.
 func soakLink(p *previewed, picture string) {
 	p.t.Helper()
-	file, kept := filepath.Join(p.dir, "lessons", "01-first-bowl", "big.svg"), filepath.Join(p.dir, "big.kept")
+	file, kept := filepath.Join(p.dir, "lessons", "01-first-bowl", "big.png"), filepath.Join(p.dir, "big.kept")
 	if err := os.Rename(file, kept); err != nil {
 		p.t.Fatal(err)
 	}

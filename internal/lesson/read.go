@@ -418,6 +418,10 @@ func Picture(fsys fs.FS, folder string, target source.Text) (string, *diag.Diagn
 			"cannot read the picture %q: %v", target.Value, Reason(err))
 	case !info.Mode().IsRegular():
 		return fail("text/picture", "name a file", "%q is a folder, not a picture", target.Value)
+	case strings.EqualFold(path.Ext(name), ".svg"):
+		if err := checkDrawing(fsys, name); err != nil {
+			return fail("text/picture", "save it again as plain SVG, without scripts and below 4 MB", "the drawing %q %v", target.Value, err)
+		}
 	}
 	return name, nil
 }
