@@ -70,6 +70,15 @@ func repository() string {
 }
 
 func readSite(dir string) (*site, error) {
+	s, err := readFolder(dir)
+	if err == nil && !s.has("index.html") {
+		err = fmt.Errorf("%s holds no index.html", dir)
+	}
+	return s, err
+}
+
+// readFolder lists pages that need not be a whole site.
+func readFolder(dir string) (*site, error) {
 	dir, err := filepath.Abs(dir)
 	if err != nil {
 		return nil, err
@@ -81,9 +90,6 @@ func readSite(dir string) (*site, error) {
 		}
 		return err
 	})
-	if err == nil && !s.has("index.html") {
-		err = fmt.Errorf("%s holds no index.html", dir)
-	}
 	return s, err
 }
 

@@ -133,7 +133,7 @@ func newFrame(in Input, title string) (frame, error) {
 	sum := sha256.Sum256(style)
 	return frame{
 		Language: in.Course.Language.Value, Title: title, Course: in.Course.Title.Value, Edition: in.Course.Edition.Value,
-		Policy: "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'",
+		Policy: "default-src 'none'; base-uri 'none'; form-action 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'",
 		Style:  template.CSS(style),
 	}, nil
 }
