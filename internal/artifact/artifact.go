@@ -1,9 +1,10 @@
 // Package artifact is the finished output of a build before it touches a disk: a
 // tree of files by slash-separated path.
 //
-// Most files are bytes made by plait. Pictures, film and sound can be large and
-// are only named ([File.Input]); whoever writes or serves the tree copies them
-// from the course. A Tree is filled by one goroutine and then only read.
+// Most files are bytes made by plait, or pages that are made when they are asked for
+// ([File.Make]). Pictures, film and sound can be large and are only named
+// ([File.Input]); whoever writes or serves the tree copies them from the course. A Tree
+// is filled by one goroutine and then only read.
 package artifact
 
 import (
@@ -24,13 +25,22 @@ const (
 	Page               // what links to assets and other pages
 )
 
-// File is one output file: Data, or where Input is set the course's own file of
-// that path, byte for byte.
+// File is one output file: Data, or what Make makes where that is set, or where Input
+// is set the course's own file of that path, byte for byte.
 type File struct {
 	Path  string
 	Stage Stage
 	Data  []byte
+	Make  func() ([]byte, error) // gives the same bytes each time; safe for concurrent use
 	Input string
+}
+
+// Bytes returns what plait makes of the file; none of one that is only named.
+func (f File) Bytes() ([]byte, error) {
+	if f.Make != nil {
+		return f.Make()
+	}
+	return f.Data, nil
 }
 
 // Tree is a set of output files with unique paths.

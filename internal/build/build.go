@@ -32,6 +32,7 @@ type Options struct {
 	Live     string          // address of a script for all pages of a live preview
 	Workers  int             // 0 for one per processor
 	Progress func(n, of int) // told how many of the lessons are read; may be nil
+	Lazy     bool            // pages are made when they are asked for, unless layouts of the course's own could fail at that
 	Drawings *page.Drawings  // kept from build to build; nil keeps none
 }
 
@@ -135,7 +136,7 @@ func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
 		return nil, ErrCourse
 	}
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
-		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Drawings: r.opts.Drawings,
+		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Lazy: r.opts.Lazy && r.Course.Layouts.Value == "", Drawings: r.opts.Drawings,
 	})
 	if err != nil && r.Course.Layouts.Value != "" {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)

@@ -43,7 +43,7 @@ func (cmd buildCommand) Run(ctx context.Context, c console) error {
 	defer makeRoom(cmd.Course)()
 	memory.look()
 	line := newProgress(c)
-	result, err := readCourse(ctx, cmd.Course, build.Options{Progress: line.show})
+	result, err := readCourse(ctx, cmd.Course, build.Options{Progress: line.show, Lazy: true})
 	line.clear()
 	if err != nil {
 		return err

@@ -11,7 +11,7 @@ import (
 // little, in bytes: so much for any course, and so much for each lesson with its page.
 const (
 	roomForAny    = 90 << 20
-	roomForLesson = 75 << 10
+	roomForLesson = 70 << 10
 )
 
 // collectPercent is how far the heap may grow between two collections while there is

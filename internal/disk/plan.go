@@ -61,7 +61,7 @@ func (w *writer) makePlan(tree *artifact.Tree, before list) (*plan, error) {
 	}
 	p.states = make([]state, len(p.files))
 	err := parallel.Each(w.workers, len(p.files), func(worker, i int) error {
-		f := p.files[i]
+		f := &p.files[i]
 		_, ours := before[f.Path]
 		s, err := w.compare(f, ours, alias[strings.ToLower(f.Path)], &w.scratch[worker])
 		p.states[i] = s
@@ -139,15 +139,20 @@ type buffers [2][64 << 10]byte
 
 // compare tells the state of a file. Ours says that its path is on the list, and
 // alias is a listed path that differs from it in case alone and goes before it is
-// written, "" where there is none.
-func (w *writer) compare(f artifact.File, ours bool, alias string, b *buffers) (state, error) {
-	// Opened whatever the state, so that a missing input stops the work before it
-	// begins.
-	source, size, err := w.source(f)
-	if err != nil {
-		return 0, err
+// written, "" where there is none. A file that is made when it is asked for is not made
+// where there is nothing to compare it with, and one that has changed is kept as made.
+func (w *writer) compare(f *artifact.File, ours bool, alias string, b *buffers) (state, error) {
+	var source io.ReadCloser
+	var size int64
+	if f.Make == nil {
+		// Opened whatever the state, so that a missing input stops the work before it
+		// begins.
+		var err error
+		if source, size, err = w.source(*f); err != nil {
+			return 0, err
+		}
+		defer source.Close()
 	}
-	defer source.Close()
 	info, err := w.out.Lstat(f.Path)
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
 		return missing, nil
@@ -167,17 +172,33 @@ func (w *writer) compare(f artifact.File, ours bool, alias string, b *buffers) (
 	if !info.Mode().IsRegular() {
 		return changed, nil
 	}
+	if f.Make == nil {
+		return w.compareBytes(f.Path, info, source, size, b)
+	}
+	data, err := f.Make()
+	if err != nil {
+		return 0, err
+	}
+	s, err := w.compareBytes(f.Path, info, bytes.NewReader(data), int64(len(data)), b)
+	if s == changed {
+		f.Data, f.Make = data, nil
+	}
+	return s, err
+}
+
+// compareBytes tells whether the file of a path holds the bytes of a source.
+func (w *writer) compareBytes(name string, info fs.FileInfo, source io.Reader, size int64, b *buffers) (state, error) {
 	if size != info.Size() {
 		return changed, nil
 	}
-	old, err := w.out.Open(f.Path)
+	old, err := w.out.Open(name)
 	if err != nil {
-		return 0, failed("read", w.name(f.Path), err)
+		return 0, failed("read", w.name(name), err)
 	}
 	defer old.Close()
 	equal, err := equalBytes(old, source, b)
 	if err != nil {
-		return 0, failed("compare", w.name(f.Path), err)
+		return 0, failed("compare", w.name(name), err)
 	}
 	if equal {
 		return same, nil
@@ -199,7 +220,8 @@ func (w *writer) checkOwner(name, alias string, info fs.FileInfo) error {
 // source opens the bytes that a file of the tree is to have.
 func (w *writer) source(f artifact.File) (io.ReadCloser, int64, error) {
 	if f.Input == "" {
-		return io.NopCloser(bytes.NewReader(f.Data)), int64(len(f.Data)), nil
+		data, err := f.Bytes()
+		return io.NopCloser(bytes.NewReader(data)), int64(len(data)), err
 	}
 	in, err := w.inputs.Open(f.Input)
 	if err != nil {

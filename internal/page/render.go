@@ -33,6 +33,10 @@ type Options struct {
 	Live    string // address of a script for all pages, for a live preview; "" for none
 	Workers int    // pages made at the same time; 0 for one per processor
 
+	// Lazy pages are made when they are asked for, so that they need not all be held. It
+	// is for templates that can show every view: a fault comes to light as late.
+	Lazy bool
+
 	Drawings *Drawings // kept from the build before; nil keeps none
 
 	Found    []diag.Diagnostic // what was found in the course, sorted; none is an error
@@ -60,6 +64,14 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	jobs := b.jobs()
+	if o.Lazy {
+		for _, j := range jobs {
+			if err := tree.Add(artifact.File{Path: j.path, Stage: artifact.Page, Make: j.page}); err != nil {
+				return nil, err
+			}
+		}
+		return tree, nil
+	}
 	pages, err := run(jobs, o.Workers)
 	if err != nil {
 		return nil, err
@@ -310,6 +322,15 @@ type job struct {
 	make func() ([]byte, error)
 }
 
+// page makes the page, and names it in an error.
+func (j job) page() ([]byte, error) {
+	page, err := j.make()
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", j.path, err)
+	}
+	return page, nil
+}
+
 // jobs lists all pages.
 func (b *builder) jobs() []job {
 	list := []job{
@@ -349,10 +370,8 @@ func (b *builder) jobs() []job {
 func run(jobs []job, workers int) ([][]byte, error) {
 	pages := make([][]byte, len(jobs))
 	err := parallel.Each(workers, len(jobs), func(_, i int) (err error) {
-		if pages[i], err = jobs[i].make(); err != nil {
-			return fmt.Errorf("%s: %w", jobs[i].path, err)
-		}
-		return nil
+		pages[i], err = jobs[i].page()
+		return err
 	})
 	return pages, err
 }
