@@ -33,7 +33,7 @@ type Options struct {
 	Workers  int             // 0 for one per processor
 	Progress func(n, of int) // told how many of the lessons are read; may be nil
 	Lazy     bool            // pages are made when they are asked for, unless layouts of the course's own could fail at that
-	Drawings *page.Drawings  // kept from build to build; nil keeps none
+	Kept     *Kept           // from build to build; nil keeps nothing
 }
 
 // Result is a course that was read, computed and judged.
@@ -100,7 +100,7 @@ func readLessons(ctx context.Context, opts Options, folders []string) ([]*lesson
 	faults := make([][]diag.Diagnostic, len(folders))
 	var done atomic.Int64
 	err := parallel.Each(opts.Workers, len(folders), func(_, i int) error {
-		lessons[i], faults[i] = lesson.Read(opts.Files, folders[i])
+		lessons[i], faults[i] = opts.Kept.read(opts.Files, folders[i])
 		if n := done.Add(1); opts.Progress != nil {
 			opts.Progress(int(n), len(folders))
 		}
@@ -136,7 +136,7 @@ func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
 		return nil, ErrCourse
 	}
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
-		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Lazy: r.opts.Lazy && r.Course.Layouts.Value == "", Drawings: r.opts.Drawings,
+		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Lazy: r.opts.Lazy && r.Course.Layouts.Value == "", Kept: r.opts.Kept.ofPages(),
 	})
 	if err != nil && r.Course.Layouts.Value != "" {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)

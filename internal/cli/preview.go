@@ -67,7 +67,7 @@ type previewer struct {
 
 	theme   *page.Theme // of the last build that came so far; nil when it is to be made anew
 	layouts string      // the folder the theme is from
-	drawn   page.Drawings
+	kept    build.Kept
 
 	// The course whose site the server shows, and the one before, from whose folder
 	// a request that began earlier may still read a picture.
@@ -102,8 +102,9 @@ func (p *previewer) build(ctx context.Context, changed []string) {
 	if slices.ContainsFunc(changed, func(name string) bool { return within(name, p.layouts) }) {
 		p.theme = nil
 	}
+	p.kept.Forget(changed)
 	line := newProgress(p.console)
-	course, err := readCourse(ctx, p.dir, build.Options{Live: preview.Script, Progress: line.show, Drawings: &p.drawn})
+	course, err := readCourse(ctx, p.dir, build.Options{Live: preview.Script, Progress: line.show, Lazy: true, Kept: &p.kept})
 	line.clear()
 	if err != nil {
 		p.complain(ctx, err)

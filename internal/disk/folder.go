@@ -92,6 +92,30 @@ func (f *Folder) Stat(name string) (fs.FileInfo, error) {
 	return info, nil
 }
 
+// Lstat implements [fs.ReadLinkFS].
+func (f *Folder) Lstat(name string) (fs.FileInfo, error) {
+	if !fs.ValidPath(name) {
+		return nil, invalid("lstat", name)
+	}
+	info, err := f.root.Lstat(name)
+	if err != nil {
+		return nil, f.named("lstat", name, err)
+	}
+	return info, nil
+}
+
+// ReadLink implements [fs.ReadLinkFS].
+func (f *Folder) ReadLink(name string) (string, error) {
+	if !fs.ValidPath(name) {
+		return "", invalid("readlink", name)
+	}
+	to, err := f.root.Readlink(name)
+	if err != nil {
+		return "", f.named("readlink", name, err)
+	}
+	return to, nil
+}
+
 // ReadDir implements [fs.ReadDirFS]; the entries are sorted by name.
 func (f *Folder) ReadDir(name string) ([]fs.DirEntry, error) {
 	if !fs.ValidPath(name) {

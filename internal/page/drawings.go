@@ -12,36 +12,6 @@ import (
 	"plait/internal/sheet"
 )
 
-// Drawings keeps the drawings of head sheets from one build of a process to the next,
-// so that a sheet that has not changed costs nothing. What a build does not ask for is
-// gone after it. The zero Drawings is ready; one serves one build at a time.
-type Drawings struct {
-	mu        sync.Mutex
-	now, last map[string]func() *drawn
-}
-
-// begin starts a build.
-func (d *Drawings) begin() {
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	d.now, d.last = map[string]func() *drawn{}, d.now
-}
-
-// get returns what was drawn for a key, in this build or the one before, or draws it.
-func (d *Drawings) get(key string, make func() *drawn) *drawn {
-	d.mu.Lock()
-	once, ok := d.now[key]
-	if !ok {
-		once, ok = d.last[key]
-	}
-	if !ok {
-		once = sync.OnceValue(make)
-	}
-	d.now[key] = once
-	d.mu.Unlock()
-	return once()
-}
-
 // drawn is a sheet with all its drawings.
 type drawn struct {
 	views    map[sheet.View][]byte // with idMark in place of the id
@@ -62,7 +32,7 @@ func (b *builder) draw(s *derive.Sheet) *drawn {
 	tints := sectionTints(s)
 	views := sheetViews(s)
 	key := fmt.Sprintf("%q %q %v %v", s.File.Text(), sheetTitle(s), views, tints)
-	return b.drawings.get(key, func() *drawn { return drawSheet(s, drawingOf(s, tints), views) })
+	return b.memory.get(key, func() *drawn { return drawSheet(s, drawingOf(s, tints), views) })
 }
 
 // drawBlank returns the partings of a sheet and nothing that could answer a question:
@@ -70,7 +40,7 @@ func (b *builder) draw(s *derive.Sheet) *drawn {
 func (b *builder) drawBlank(s *derive.Sheet) *drawn {
 	views := tappedViews(s)
 	key := fmt.Sprintf("blank %q %v", s.File.Text(), views)
-	return b.drawings.get(key, func() *drawn {
+	return b.memory.get(key, func() *drawn {
 		blank := draw.Sheet{Title: "Partings", Plan: s.Plan(), Hidden: s.Draw.Hidden, Plain: true}
 		for range s.Sections {
 			blank.Sections = append(blank.Sections, draw.Section{Tint: draw.Plain})

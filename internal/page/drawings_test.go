@@ -91,8 +91,8 @@ func TestNameOfASheetIsNoMarkup(t *testing.T) {
 func TestDrawingsAreKept(t *testing.T) {
 	files, c, d := demo(t)
 	found, accepted := check.Run(c, d)
-	kept := &Drawings{}
-	o := Options{Theme: theme(t), Files: files, Found: diag.Sorted(found), Accepted: accepted, Drawings: kept}
+	kept := &Kept{}
+	o := Options{Theme: theme(t), Files: files, Found: diag.Sorted(found), Accepted: accepted, Kept: kept}
 	first, err := Render(c, d, o)
 	if err != nil {
 		t.Fatal(err)
@@ -127,7 +127,7 @@ func TestDrawingsAreKept(t *testing.T) {
 
 // What the last build did not ask for is gone in the next.
 func TestDrawingsAreForgotten(t *testing.T) {
-	kept := &Drawings{}
+	kept := &Kept{}
 	count := 0
 	ask := func() { kept.get("a", func() *drawn { count++; return &drawn{} }) }
 	for _, asked := range []bool{true, true, false, true} {

@@ -37,7 +37,7 @@ type Options struct {
 	// is for templates that can show every view: a fault comes to light as late.
 	Lazy bool
 
-	Drawings *Drawings // kept from the build before; nil keeps none
+	Kept *Kept // from the build before; nil keeps nothing
 
 	Found    []diag.Diagnostic // what was found in the course, sorted; none is an error
 	Accepted []check.Accepted  // what its lessons let stand
@@ -105,7 +105,7 @@ type builder struct {
 	asks      map[*derive.Question]*QuestionView // of those that can be asked
 	within    map[*course.Module]string          // links to the lessons of a module
 	places    map[*lesson.Lesson]place
-	drawings  *Drawings
+	memory    *Kept
 }
 
 // dress is what a page's chrome depends on.
@@ -142,12 +142,12 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		scripts:   map[string]asset.File{},
 		styles:    map[string]asset.File{},
 		places:    map[*lesson.Lesson]place{},
-		drawings:  o.Drawings,
+		memory:    o.Kept,
 	}
-	if b.drawings == nil {
-		b.drawings = &Drawings{}
+	if b.memory == nil {
+		b.memory = &Kept{brief: true}
 	}
-	b.drawings.begin()
+	b.memory.begin()
 	for _, set := range sets {
 		b.scripts[set] = o.Theme.bundle.Script(set)
 		b.styles[set] = o.Theme.bundle.Style(set, tints(d))
@@ -231,7 +231,7 @@ func (b *builder) readPictures(files fs.FS) error {
 	}
 	read := make([]asset.Picture, len(all))
 	err := parallel.Each(b.workers, len(all), func(_, i int) error {
-		p, err := asset.ReadPicture(files, all[i].name)
+		p, err := remembered(b.memory, b.memory.pictures, files, all[i].name, asset.ReadPicture)
 		if err != nil {
 			return fmt.Errorf("picture of %s: %w", all[i].folder, err)
 		}
@@ -282,7 +282,7 @@ func (b *builder) readFilms(files fs.FS) error {
 		if l.Film == nil {
 			continue
 		}
-		to, err := asset.ReadName(files, l.Film.Path)
+		to, err := remembered(b.memory, b.memory.films, files, l.Film.Path, asset.ReadName)
 		if err != nil {
 			return fmt.Errorf("film of %s: %w", l.Folder, err)
 		}

@@ -49,6 +49,7 @@ type Server struct {
 // state is what pages see between two results. It is never changed, only replaced.
 type state struct {
 	tree   *artifact.Tree // of the last good build, nil for none yet
+	made   *sync.Map      // pages of the tree that were asked for: path to func() ([]byte, error)
 	inputs fs.FS
 
 	// Of the last build, good or not:
@@ -72,9 +73,9 @@ func (s *Server) Update(r Result) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.builds++
-	next := state{tree: r.Tree, inputs: r.Inputs, found: worstFirst(r.Diagnostics)}
+	next := state{tree: r.Tree, made: &sync.Map{}, inputs: r.Inputs, found: worstFirst(r.Diagnostics)}
 	if next.failed = r.Tree == nil || diag.HasErrors(r.Diagnostics); next.failed {
-		next.tree, next.inputs = s.now.tree, s.now.inputs
+		next.tree, next.made, next.inputs = s.now.tree, s.now.made, s.now.inputs
 	}
 	if next.failed || len(next.found) > 0 {
 		next.list = fmt.Sprintf("%s-%d", s.run, s.builds)
@@ -83,6 +84,16 @@ func (s *Server) Update(r Result) {
 	for stream := range s.streams {
 		wake(stream)
 	}
+}
+
+// bytes returns what a file of the tree holds that is no input; a page that is made
+// when it is asked for is made once.
+func (s state) bytes(f artifact.File) ([]byte, error) {
+	if f.Make == nil {
+		return f.Data, nil
+	}
+	once, _ := s.made.LoadOrStore(f.Path, sync.OnceValues(f.Make))
+	return once.(func() ([]byte, error))()
 }
 
 // worstFirst orders what was found for the list.

@@ -125,16 +125,21 @@ func (s *Server) file(w http.ResponseWriter, r *http.Request, now state) {
 		s.missing(w, r, now)
 		return
 	}
+	data, err := now.bytes(f)
+	if err != nil {
+		http.Error(w, "cannot make "+f.Path+": "+err.Error(), http.StatusInternalServerError)
+		return
+	}
 	if path.Ext(f.Path) == ".html" {
 		// The page's script compares the tag with that of the newest build.
-		w.Header().Set("Server-Timing", fmt.Sprintf("plait;desc=%q", tagOf(f.Data)))
+		w.Header().Set("Server-Timing", fmt.Sprintf("plait;desc=%q", tagOf(data)))
 		w.Header().Set("Content-Security-Policy", "frame-ancestors 'none'")
 	}
 	if f.Input == "" {
-		serveBytes(w, r, f.Path, f.Data)
+		serveBytes(w, r, f.Path, data)
 		return
 	}
-	err := serveInput(w, r, f, now.inputs)
+	err = serveInput(w, r, f, now.inputs)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		s.missing(w, r, now)
@@ -176,7 +181,11 @@ func pageTag(now state, requested string) string {
 	if !ok {
 		return missing
 	}
-	return tagOf(f.Data)
+	data, err := now.bytes(f)
+	if err != nil {
+		return missing
+	}
+	return tagOf(data)
 }
 
 // tagOf names content, in short: it is only ever compared with what was at the same

@@ -1,0 +1,104 @@
+package build
+
+import (
+	"bytes"
+	"context"
+	"io/fs"
+	"path"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"plait/internal/corpus"
+	"plait/internal/diag"
+	"plait/layouts"
+)
+
+// counted is a course that counts the readings of lessons.
+type counted struct {
+	fstest.MapFS
+	lessons int
+}
+
+func (c *counted) Open(name string) (fs.File, error) {
+	if path.Base(name) == "lesson.md" {
+		c.lessons++
+	}
+	return c.MapFS.Open(name)
+}
+
+// A build that keeps what has not changed gives what a build from nothing gives, and
+// reads the lessons again that hang on what has changed, and no others.
+func TestKeptBuildIsExact(t *testing.T) {
+	course := corpus.Course(6, 1)
+	const first, second = "lessons/0001-lesson-1", "lessons/0002-lesson-2"
+	edit := func(name, old, with string) func() {
+		return func() {
+			data := course[name].Data
+			if !bytes.Contains(data, []byte(old)) {
+				t.Fatalf("%s does not hold %q", name, old)
+			}
+			course[name] = &fstest.MapFile{Data: bytes.Replace(data, []byte(old), []byte(with), 1)}
+		}
+	}
+	var kept Kept
+	for _, step := range []struct {
+		what    string
+		do      func()
+		changed []string
+		read    int
+	}{
+		{"everything is new", func() {}, nil, 6},
+		{"nothing has changed", func() {}, nil, 0},
+		{"a title", edit(first+"/lesson.md", "Synthetic lesson 1", "Another"), []string{first + "/lesson.md"}, 1},
+		{"a bowl that is wrong", edit(second+"/lesson.md", "6 vol (1.8 %)", "6 vol (3 %)"), []string{second + "/lesson.md"}, 1},
+		{"the bowl is right again", edit(second+"/lesson.md", "6 vol (3 %)", "6 vol (1.8 %)"), []string{second + "/lesson.md"}, 1},
+		{"a picture", edit(first+"/left.svg", "0 0 40 40", "0 0 80 40"), []string{first + "/left.svg"}, 1},
+		{"a picture of another folder", edit(first+"/lesson.md", "](left.svg)", "](../0002-lesson-2/left.svg)"), []string{first + "/lesson.md"}, 1},
+		{"its folder has lost it", func() { delete(course, second+"/left.svg") }, []string{second + "/left.svg"}, 2},
+		{"and has it again", func() { course[second+"/left.svg"] = course[first+"/left.svg"] }, []string{second}, 2},
+		{"the course is called otherwise", edit("content/course.yaml", "A synthetic course", "A course"), []string{"content/course.yaml"}, 0},
+		{"a lesson by way of a link", func() {
+			course["elsewhere.svg"] = course[first+"/left.svg"]
+			course[first+"/back.svg"] = &fstest.MapFile{Data: []byte("../../elsewhere.svg"), Mode: fs.ModeSymlink}
+		}, []string{first + "/back.svg"}, 1},
+		{"what the link leads to", edit("elsewhere.svg", "0 0 80 40", "0 0 20 40"), []string{"elsewhere.svg"}, 1},
+	} {
+		step.do()
+		kept.Forget(step.changed)
+		files := &counted{MapFS: course}
+		got := outcome(t, Options{Files: files, Layouts: layouts.FS, Lazy: true, Kept: &kept})
+		if want := outcome(t, Options{Files: course, Layouts: layouts.FS}); got != want {
+			t.Errorf("%s: the build differs from one that begins with nothing", step.what)
+		}
+		if files.lessons != step.read {
+			t.Errorf("%s: %d lessons were read, want %d", step.what, files.lessons, step.read)
+		}
+	}
+}
+
+// outcome is all that comes of a build, as text.
+func outcome(t *testing.T, o Options) string {
+	t.Helper()
+	result, err := Read(context.Background(), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all strings.Builder
+	_ = diag.WriteText(&all, result.Diagnostics, diag.TextOptions{})
+	if diag.HasErrors(result.Diagnostics) {
+		return all.String()
+	}
+	tree, err := result.Pages()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range tree.Files() {
+		data, err := f.Bytes()
+		if err != nil {
+			t.Fatal(err)
+		}
+		all.WriteString(f.Path + " " + f.Input + "\n" + string(data))
+	}
+	return all.String()
+}
