@@ -7,6 +7,7 @@ import (
 
 	"plait/internal/asset"
 	"plait/internal/lesson"
+	"plait/internal/parallel"
 )
 
 // find makes the page that finds things.
@@ -35,24 +36,35 @@ func (b *builder) find() ([]byte, error) {
 	return b.templates.page("find", v)
 }
 
-// findIndex is the script of the find page with its index: a list of title, path,
-// where it stands, and further words.
-func (b *builder) findIndex(script []byte) asset.File {
-	var entries [][4]string
-	for _, l := range b.course.Lessons {
-		title := l.Title.Value
-		entries = append(entries, [4]string{title, lessonPath(l), "Lesson in " + b.places[l].module.Title.Value, l.Summary.Value})
-		for _, s := range l.Steps {
-			entries = append(entries, [4]string{s.Title.Value, lessonPath(l) + "#" + s.ID, title, b.stepWords(l, s)})
-		}
+// found is what can be found: title, path, where it stands, and further words.
+type found [4]string
+
+// foundIn lists a lesson and its steps.
+func (b *builder) foundIn(l *lesson.Lesson) []found {
+	title := l.Title.Value
+	entries := []found{{title, lessonPath(l), "Lesson in " + b.places[l].module.Title.Value, l.Summary.Value}}
+	for _, s := range l.Steps {
+		entries = append(entries, found{s.Title.Value, lessonPath(l) + "#" + s.ID, title, b.stepWords(l, s)})
 	}
+	return entries
+}
+
+// findIndex is the script of the find page with its index.
+func (b *builder) findIndex(script []byte) asset.File {
+	lessons := b.course.Lessons
+	ofLessons := make([][]found, len(lessons))
+	_ = parallel.Each(b.workers, len(lessons), func(_, i int) error { // listing cannot fail
+		ofLessons[i] = b.foundIn(lessons[i])
+		return nil
+	})
+	entries := slices.Concat(ofLessons...)
 	for _, w := range b.course.Words {
-		entries = append(entries, [4]string{w.Term.Value, "words.html#" + wordID(w.Term.Value), "Word list", w.Meaning.Value})
+		entries = append(entries, found{w.Term.Value, "words.html#" + wordID(w.Term.Value), "Word list", w.Meaning.Value})
 	}
 	for _, p := range b.course.Pages {
-		entries = append(entries, [4]string{p.Title.Value, standingPath(p), b.course.Title.Value, p.Summary.Value})
+		entries = append(entries, found{p.Title.Value, standingPath(p), b.course.Title.Value, p.Summary.Value})
 		for _, s := range p.Doc.Sections {
-			entries = append(entries, [4]string{s.Title.Value, standingPath(p) + "#" + s.ID, p.Title.Value, ""})
+			entries = append(entries, found{s.Title.Value, standingPath(p) + "#" + s.ID, p.Title.Value, ""})
 		}
 	}
 	text, err := json.Marshal(entries)

@@ -148,9 +148,10 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		b.memory = &Kept{brief: true}
 	}
 	b.memory.begin()
+	shades := tints(d)
 	for _, set := range sets {
 		b.scripts[set] = o.Theme.bundle.Script(set)
-		b.styles[set] = o.Theme.bundle.Style(set, tints(d))
+		b.styles[set] = o.Theme.bundle.Style(set, shades)
 	}
 	if err := b.readPictures(o.Files); err != nil {
 		return nil, err
@@ -172,13 +173,18 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 }
 
 // tints are what the swatches of a course show beside the ladder: the shades of its
-// bowls.
+// bowls, each once.
 func tints(d *derive.Derived) []asset.Tint {
 	var list []asset.Tint
+	seen := map[asset.Tint]bool{}
 	for _, f := range d.Formulas {
 		for _, p := range f.Bowl.Parts {
-			if p.Role == mix.ColourRole && f.Range != nil {
-				list = append(list, tint(p.Shade, f.RangeOf(p.Shade)))
+			if p.Role != mix.ColourRole || f.Range == nil {
+				continue
+			}
+			if t := tint(p.Shade, f.RangeOf(p.Shade)); !seen[t] {
+				seen[t] = true
+				list = append(list, t)
 			}
 		}
 	}
