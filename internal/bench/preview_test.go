@@ -25,10 +25,12 @@ func BenchmarkPreview(b *testing.B) {
 			}
 			defer folder.Close()
 			var kept build.Kept
+			var pages page.Kept
 			var theme *page.Theme
 			follow := func(changed ...string) []byte {
 				kept.Forget(changed)
-				result, err := build.Read(context.Background(), build.Options{Files: folder, Layouts: layouts.FS, Lazy: true, Kept: &kept})
+				pages.Forget(changed)
+				result, err := build.Read(context.Background(), build.Options{Files: folder, Layouts: layouts.FS, Lazy: true, Kept: &kept, Pages: &pages})
 				if err != nil {
 					b.Fatal(err)
 				}

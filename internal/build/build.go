@@ -33,7 +33,8 @@ type Options struct {
 	Workers  int             // 0 for one per processor
 	Progress func(n, of int) // told how many of the lessons are read; may be nil
 	Lazy     bool            // pages are made when they are asked for, unless layouts of the course's own could fail at that
-	Kept     *Kept           // from build to build; nil keeps nothing
+	Kept     *Kept           // lessons from build to build; nil keeps none
+	Pages    *page.Kept      // what pages keep; nil keeps nothing
 }
 
 // Result is a course that was read, computed and judged.
@@ -136,7 +137,7 @@ func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
 		return nil, ErrCourse
 	}
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
-		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Lazy: r.opts.Lazy && r.Course.Layouts.Value == "", Kept: r.opts.Kept.ofPages(),
+		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Lazy: r.opts.Lazy && r.Course.Layouts.Value == "", Kept: r.opts.Pages,
 	})
 	if err != nil && r.Course.Layouts.Value != "" {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)

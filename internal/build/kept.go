@@ -7,16 +7,14 @@ import (
 
 	"plait/internal/diag"
 	"plait/internal/lesson"
-	"plait/internal/page"
 	"plait/internal/source"
 )
 
-// Kept is what one build leaves to the next of the same course in the same process, so
-// that only lessons are read again of which something has changed. Whoever watches the
+// Kept is the lessons that one build leaves to the next of the same course in the same
+// process, so that only those are read again of which something has changed. Whoever watches the
 // course says what that is, by [Kept.Forget]. The zero Kept is ready; one serves one
 // build at a time.
 type Kept struct {
-	pages   page.Kept
 	mu      sync.Mutex
 	lessons map[string]keptLesson // by folder
 }
@@ -31,7 +29,6 @@ type keptLesson struct {
 
 // Forget drops what hangs on files or folders that have changed, come or gone.
 func (k *Kept) Forget(changed []string) {
-	k.pages.Forget(changed)
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	for folder, l := range k.lessons {
@@ -41,14 +38,6 @@ func (k *Kept) Forget(changed []string) {
 			}
 		}
 	}
-}
-
-// ofPages returns what pages keep, nil of nil.
-func (k *Kept) ofPages() *page.Kept {
-	if k == nil {
-		return nil
-	}
-	return &k.pages
 }
 
 // read returns a lesson as it was read before, or reads it. A lesson that was read by

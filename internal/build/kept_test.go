@@ -11,6 +11,7 @@ import (
 
 	"plait/internal/corpus"
 	"plait/internal/diag"
+	"plait/internal/page"
 	"plait/layouts"
 )
 
@@ -42,6 +43,7 @@ func TestKeptBuildIsExact(t *testing.T) {
 		}
 	}
 	var kept Kept
+	var pages page.Kept
 	for _, step := range []struct {
 		what    string
 		do      func()
@@ -66,8 +68,9 @@ func TestKeptBuildIsExact(t *testing.T) {
 	} {
 		step.do()
 		kept.Forget(step.changed)
+		pages.Forget(step.changed)
 		files := &counted{MapFS: course}
-		got := outcome(t, Options{Files: files, Layouts: layouts.FS, Lazy: true, Kept: &kept})
+		got := outcome(t, Options{Files: files, Layouts: layouts.FS, Lazy: true, Kept: &kept, Pages: &pages})
 		if want := outcome(t, Options{Files: course, Layouts: layouts.FS}); got != want {
 			t.Errorf("%s: the build differs from one that begins with nothing", step.what)
 		}

@@ -67,7 +67,8 @@ type previewer struct {
 
 	theme   *page.Theme // of the last build that came so far; nil when it is to be made anew
 	layouts string      // the folder the theme is from
-	kept    build.Kept
+	lessons build.Kept
+	drawn   page.Kept
 
 	// The course whose site the server shows, and the one before, from whose folder
 	// a request that began earlier may still read a picture.
@@ -102,9 +103,10 @@ func (p *previewer) build(ctx context.Context, changed []string) {
 	if slices.ContainsFunc(changed, func(name string) bool { return within(name, p.layouts) }) {
 		p.theme = nil
 	}
-	p.kept.Forget(changed)
+	p.lessons.Forget(changed)
+	p.drawn.Forget(changed)
 	line := newProgress(p.console)
-	course, err := readCourse(ctx, p.dir, build.Options{Live: preview.Script, Progress: line.show, Lazy: true, Kept: &p.kept})
+	course, err := readCourse(ctx, p.dir, build.Options{Live: preview.Script, Progress: line.show, Lazy: true, Kept: &p.lessons, Pages: &p.drawn})
 	line.clear()
 	if err != nil {
 		p.complain(ctx, err)

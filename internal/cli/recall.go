@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"plait/internal/disk"
+	"plait/internal/page"
 	"plait/internal/recall"
 )
 
@@ -18,8 +19,10 @@ type memory struct {
 	store   recall.Store
 	course  string // absolute, as is the next
 	out     string
-	program string
+	program string           // with what else decides what is said
+	drawer  string           // the program alone
 	inputs  *recall.Snapshot // from before the build
+	drawn   page.Kept        // the drawings of the last build, then those of this
 }
 
 // recallBuild looks for what is known of the last build.
@@ -29,11 +32,11 @@ func recallBuild(course, out string, c console) *memory {
 	if err != nil {
 		return m
 	}
-	if m.program, err = program(); err != nil {
+	if m.drawer, err = program(); err != nil {
 		return m
 	}
 	// What was said in colour is said again in colour only.
-	m.program = fmt.Sprint(m.program, " colour ", c.colour)
+	m.program = fmt.Sprint(m.drawer, " colour ", c.colour)
 	if m.course, err = filepath.Abs(course); err != nil {
 		return m
 	}
@@ -67,6 +70,18 @@ func (m *memory) known() (last recall.Build, ok bool) {
 	return last, ok && last.Program == m.program && last.Inputs.Holds() && last.Site.Holds()
 }
 
+// drawings returns what the last build has drawn.
+func (m *memory) drawings() *page.Kept {
+	m.drawn.Once = true
+	if !m.on {
+		return &m.drawn
+	}
+	if data, ok := m.store.LoadDrawings(m.drawer); ok {
+		m.drawn.LoadDrawings(data)
+	}
+	return &m.drawn
+}
+
 // look takes the state of what a build is about to read.
 func (m *memory) look() {
 	if !m.on {
@@ -82,6 +97,9 @@ func (m *memory) look() {
 func (m *memory) keep(began time.Time, files int, layouts, found, summary string) {
 	if !m.on {
 		return
+	}
+	if data, ok := m.drawn.Drawings(); ok {
+		_ = m.store.SaveDrawings(m.drawer, data)
 	}
 	if layouts != "" {
 		own, err := recall.Look(filepath.Join(m.course, filepath.FromSlash(layouts)))

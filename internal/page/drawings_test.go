@@ -7,6 +7,7 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"plait/internal/artifact"
 	"plait/internal/check"
 	"plait/internal/diag"
 	"plait/internal/head"
@@ -118,9 +119,30 @@ func TestDrawingsAreKept(t *testing.T) {
 	if len(kept.now) != drawnFirst {
 		t.Errorf("the second build has %d sheets, the first %d", len(kept.now), drawnFirst)
 	}
+	data, ok := kept.Drawings()
+	if ok {
+		t.Error("the second build says that it drew something")
+	}
+	kept.fresh = true
+	if data, ok = kept.Drawings(); !ok {
+		t.Fatal("there are no drawings to take along")
+	}
+	elsewhere := &Kept{}
+	elsewhere.LoadDrawings(data[:len(data)/2]) // is as good as none
+	elsewhere.LoadDrawings(data)
+	o.Kept = elsewhere
+	third, err := Render(c, d, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, ok := elsewhere.Drawings(); ok {
+		t.Error("a build with loaded drawings says that it drew something")
+	}
 	for _, f := range first.Files() {
-		if other, _ := second.Get(f.Path); !bytes.Equal(other.Data, f.Data) {
-			t.Errorf("%s differs in the second build", f.Path)
+		for build, tree := range map[string]*artifact.Tree{"second": second, "third": third} {
+			if other, _ := tree.Get(f.Path); !bytes.Equal(other.Data, f.Data) {
+				t.Errorf("%s differs in the %s build", f.Path, build)
+			}
 		}
 	}
 }

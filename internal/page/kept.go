@@ -1,11 +1,15 @@
 package page
 
 import (
+	"bytes"
+	"encoding/gob"
 	"io/fs"
+	"maps"
 	"slices"
 	"sync"
 
 	"plait/internal/asset"
+	"plait/internal/sheet"
 	"plait/internal/source"
 )
 
@@ -14,8 +18,10 @@ import (
 // known of pictures and films, until [Kept.Forget]. The zero Kept is ready; one serves
 // one build at a time.
 type Kept struct {
-	brief     bool // for one build only
+	Once bool // there is one build in this process: what is known of files is not kept
+
 	mu        sync.Mutex
+	fresh     bool                     // something was drawn that was not known
 	now, last map[string]func() *drawn // of this build and the one before
 	pictures  map[string]asset.Picture // by path in the course
 	films     map[string]string        // names by content, by path in the course
@@ -25,7 +31,7 @@ type Kept struct {
 func (k *Kept) begin() {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	k.now, k.last = map[string]func() *drawn{}, k.now
+	k.now, k.last, k.fresh = map[string]func() *drawn{}, k.now, false
 	if k.pictures == nil {
 		k.pictures, k.films = map[string]asset.Picture{}, map[string]string{}
 	}
@@ -58,7 +64,7 @@ func remembered[V any](k *Kept, known map[string]V, files fs.FS, name string, re
 		return v, nil
 	}
 	v, err := read(files, name)
-	if err != nil || k.brief || source.Linked(files, name) {
+	if err != nil || k.Once || source.Linked(files, name) {
 		return v, err
 	}
 	k.mu.Lock()
@@ -76,8 +82,58 @@ func (k *Kept) get(key string, make func() *drawn) *drawn {
 	}
 	if !ok {
 		once = sync.OnceValue(make)
+		k.fresh = true
 	}
 	k.now[key] = once
 	k.mu.Unlock()
 	return once()
+}
+
+// keptDrawing is a drawn sheet as it is written.
+type keptDrawing struct {
+	Key      string
+	Views    []sheet.View
+	Pictures [][]byte
+	Swatches []string
+}
+
+// Drawings returns all that the last build asked for of drawings, to be loaded by another
+// process; ok is false where that is what was loaded, or nothing.
+func (k *Kept) Drawings() (data []byte, ok bool) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if !k.fresh && len(k.now) == len(k.last) {
+		return nil, false
+	}
+	var list []keptDrawing
+	for _, key := range slices.Sorted(maps.Keys(k.now)) {
+		d, out := k.now[key](), keptDrawing{Key: key}
+		for v, picture := range d.views {
+			out.Views, out.Pictures = append(out.Views, v), append(out.Pictures, picture)
+		}
+		out.Swatches = d.swatches
+		list = append(list, out)
+	}
+	var text bytes.Buffer
+	if err := gob.NewEncoder(&text).Encode(list); err != nil {
+		panic(err) // texts always encode
+	}
+	return text.Bytes(), true
+}
+
+// LoadDrawings takes what another process of the same program left. Data that cannot be
+// read is as good as none.
+func (k *Kept) LoadDrawings(data []byte) {
+	var list []keptDrawing
+	if err := gob.NewDecoder(bytes.NewReader(data)).Decode(&list); err != nil {
+		return
+	}
+	k.now = map[string]func() *drawn{}
+	for _, in := range list {
+		d := &drawn{views: map[sheet.View][]byte{}, swatches: in.Swatches}
+		for i, v := range in.Views {
+			d.views[v] = in.Pictures[i]
+		}
+		k.now[in.Key] = func() *drawn { return d }
+	}
 }

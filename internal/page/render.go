@@ -145,7 +145,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		memory:    o.Kept,
 	}
 	if b.memory == nil {
-		b.memory = &Kept{brief: true}
+		b.memory = &Kept{Once: true}
 	}
 	b.memory.begin()
 	shades := tints(d)

@@ -161,17 +161,34 @@ func plain(b Build) Build {
 	return b
 }
 
+// Drawings are only for the program that drew them.
+func TestDrawingsAreRemembered(t *testing.T) {
+	store := StoreFor(t.TempDir(), "/course", "/site")
+	if _, ok := store.LoadDrawings("plait 1"); ok {
+		t.Error("drawings are there before any were saved")
+	}
+	if err := store.SaveDrawings("plait 1", []byte("a head")); err != nil {
+		t.Fatal(err)
+	}
+	if got, ok := store.LoadDrawings("plait 1"); !ok || string(got) != "a head" {
+		t.Errorf("got %q, %t", got, ok)
+	}
+	if _, ok := store.LoadDrawings("plait 2"); ok {
+		t.Error("another program takes these drawings for its own")
+	}
+}
+
 // A damaged memory is none.
 func TestDamageIsSeen(t *testing.T) {
 	dir := course(t)
-	whole := Build{Program: "plait 1", Inputs: look(t, inputs(dir)...), Site: look(t), Found: "x"}.bytes()
+	whole := sealed(buildHead, Build{Program: "plait 1", Inputs: look(t, inputs(dir)...), Site: look(t), Found: "x"}.bytes())
 	for n := range whole {
-		if _, ok := parse(whole[:n]); ok {
+		if _, ok := unsealed(buildHead, whole[:n]); ok {
 			t.Fatalf("cut to %d bytes it is read", n)
 		}
 		bad := append([]byte(nil), whole...)
 		bad[n] ^= 1
-		if _, ok := parse(bad); ok {
+		if _, ok := unsealed(buildHead, bad); ok {
 			t.Fatalf("with byte %d changed it is read", n)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // Build is a finished build as it is remembered.
@@ -20,34 +21,68 @@ type Build struct {
 	Summary string    // what was read and found, in one line
 }
 
-// Store is where builds are remembered: a file for each course and site in the
-// cache folder of the user.
+// Store is where builds are remembered: files for each course and site in the cache
+// folder of the user.
 type Store struct{ path string }
 
 // StoreFor returns the store for a course that is built into a folder, both absolute
 // paths, below a cache folder.
 func StoreFor(cache, course, out string) Store {
 	sum := sha256.Sum256([]byte(course + "\x00" + out))
-	return Store{filepath.Join(cache, "plait", hex.EncodeToString(sum[:12])+".build")}
+	return Store{filepath.Join(cache, "plait", hex.EncodeToString(sum[:12]))}
 }
 
-// head begins every file. It changes with the format.
-const head = "plait build 1\n"
+// The kinds of files, each with the text that it begins with, which changes with its
+// format.
+const (
+	buildEnd, buildHead       = ".build", "plait build 1\n"
+	drawingsEnd, drawingsHead = ".drawings", "plait drawings 1\n"
+)
 
-// Save remembers a build. It replaces the file at once, so that another plait reads
-// the old memory or the new one.
-func (s Store) Save(b Build) error {
-	if err := os.MkdirAll(filepath.Dir(s.path), 0o700); err != nil {
+// Save remembers a build.
+func (s Store) Save(b Build) error { return save(s.path+buildEnd, buildHead, b.bytes()) }
+
+// Load returns what is remembered; ok is false where that is nothing, or nothing
+// that can be read.
+func (s Store) Load() (b Build, ok bool) {
+	body, ok := load(s.path+buildEnd, buildHead)
+	if !ok {
+		return Build{}, false
+	}
+	return parse(body), true
+}
+
+// SaveDrawings remembers what a program has drawn for the course.
+func (s Store) SaveDrawings(program string, drawings []byte) error {
+	return save(s.path+drawingsEnd, drawingsHead, append(appendText(nil, program), drawings...))
+}
+
+// LoadDrawings returns what the same program has drawn for the course; ok is false for
+// nothing.
+func (s Store) LoadDrawings(program string) (drawings []byte, ok bool) {
+	body, ok := load(s.path+drawingsEnd, drawingsHead)
+	if !ok {
+		return nil, false
+	}
+	r := reader{body}
+	by := r.text()
+	return r.rest, by == program
+}
+
+// save writes a file. It replaces the file at once, so that another plait reads the old
+// one or the new one.
+func save(path, head string, body []byte) error {
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return err
 	}
-	part, err := os.CreateTemp(filepath.Dir(s.path), "part-*")
+	part, err := os.CreateTemp(filepath.Dir(path), "part-*")
 	if err != nil {
 		return err
 	}
-	_, err = part.Write(b.bytes())
+	_, err = part.Write(sealed(head, body))
 	err = errors.Join(err, part.Close())
 	if err == nil {
-		err = os.Rename(part.Name(), s.path)
+		err = os.Rename(part.Name(), path)
 	}
 	if err != nil {
 		os.Remove(part.Name())
@@ -55,18 +90,33 @@ func (s Store) Save(b Build) error {
 	return err
 }
 
-// Load returns what is remembered; ok is false where that is nothing, or nothing
-// that can be read.
-func (s Store) Load() (b Build, ok bool) {
-	data, err := os.ReadFile(s.path)
+// load returns the body of a file.
+func load(path, head string) (body []byte, ok bool) {
+	data, err := os.ReadFile(path)
 	if err != nil {
-		return Build{}, false
+		return nil, false
 	}
-	return parse(data)
+	return unsealed(head, data)
 }
 
-// bytes writes a build: the head, a sum of what follows, and its parts, each text
-// with its length in front.
+// sealed puts the head and a sum in front of a body.
+func sealed(head string, body []byte) []byte {
+	sum := sha256.Sum256(body)
+	return slices.Concat([]byte(head), sum[:], body)
+}
+
+// unsealed returns the body. What has a right sum was written by sealed.
+func unsealed(head string, data []byte) (body []byte, ok bool) {
+	data, ok = bytes.CutPrefix(data, []byte(head))
+	if !ok || len(data) < sha256.Size {
+		return nil, false
+	}
+	body = data[sha256.Size:]
+	sum := sha256.Sum256(body)
+	return body, bytes.Equal(sum[:], data[:sha256.Size])
+}
+
+// bytes writes the parts of a build, each text with its length in front.
 func (b Build) bytes() []byte {
 	var body []byte
 	for _, text := range []string{b.Program, b.Found, b.Summary} {
@@ -86,29 +136,20 @@ func (b Build) bytes() []byte {
 			}
 		}
 	}
-	sum := sha256.Sum256(body)
-	return append(append([]byte(head), sum[:]...), body...)
+	return body
 }
 
 func appendText(b []byte, s string) []byte {
 	return append(binary.AppendUvarint(b, uint64(len(s))), s...)
 }
 
-// parse reads a build. What has a right sum was written by bytes.
-func parse(data []byte) (b Build, ok bool) {
-	data, ok = bytes.CutPrefix(data, []byte(head))
-	if !ok || len(data) < sha256.Size {
-		return Build{}, false
-	}
-	body := data[sha256.Size:]
-	if sum := sha256.Sum256(body); !bytes.Equal(sum[:], data[:sha256.Size]) {
-		return Build{}, false
-	}
+// parse reads a build.
+func parse(body []byte) (b Build) {
 	r := reader{body}
 	b.Program, b.Found, b.Summary = r.text(), r.text(), r.text()
 	b.Files = r.count()
 	b.Inputs, b.Site = r.snapshot(), r.snapshot()
-	return b, true
+	return b
 }
 
 // reader takes values off the front of what bytes wrote.
