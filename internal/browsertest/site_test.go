@@ -16,8 +16,9 @@ import (
 
 // site is a built course.
 type site struct {
-	dir   string
-	files []string // every file, as a slash path from dir, sorted
+	dir     string
+	files   []string // every file, as a slash path from dir, sorted
+	address string   // of a site that a server shows; else it is opened from dir
 }
 
 // built gives the demo course of this repository, built once for all tests.
@@ -128,6 +129,9 @@ func (s *site) paths(names []string) []string {
 func (s *site) url(name string) string {
 	name, fragment, _ := strings.Cut(name, "#")
 	name, query, _ := strings.Cut(name, "?")
+	if s.address != "" {
+		return strings.TrimSuffix(s.address+"/"+name, "/")
+	}
 	u := url.URL{Scheme: "file", Path: path.Join(filepath.ToSlash(s.dir), name), RawQuery: query, Fragment: fragment}
 	return u.String()
 }

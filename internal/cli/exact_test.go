@@ -28,7 +28,7 @@ import (
 )
 
 var (
-	edits    = flag.Int("edits", 20, "how often TestIncrementalIsExact changes its course")
+	edits    = flag.Int("edits", 12, "how often TestIncrementalIsExact changes its course")
 	editSeed = flag.Uint64("editseed", 0, "the changes that TestIncrementalIsExact makes; 0 for others each time")
 )
 
