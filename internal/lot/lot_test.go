@@ -7,13 +7,30 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The first numbers that the demonstration program of the published generator prints
-// for seed 42 and stream 54 (from memory; other implementations test against the same).
+// What pcg32 of pcg-cpp prints, the C++ library of the generator's author (Debian's
+// libpcg-cpp-dev 0.98.1-2): its numbers for a seed and a stream, and those below a bound.
 func TestPublishedNumbers(t *testing.T) {
-	l := newStream(42, 54)
-	for i, want := range []uint32{0xa15c02b7, 0x7b47f409, 0xba1d3330, 0x83d2f293, 0xbfa4784b, 0xcbed606e} {
-		if got := l.next(); got != want {
-			t.Errorf("number %d: got %#x, want %#x", i, got, want)
+	expectNumbers(t, newStream(42, 54), 0xa15c02b7, 0x7b47f409, 0xba1d3330, 0x83d2f293, 0xbfa4784b, 0xcbed606e)
+	expectNumbers(t, New(0x0123456789abcdef), 0xe0ec9a88, 0x8ee3af5d, 0x4dae3108, 0x948b69a2)
+	expectBelow(t, New(7), 52, 9, 26, 38, 2, 43, 10, 15, 6)
+	// Nearly a third of all numbers lies below the threshold and is drawn again.
+	expectBelow(t, New(1<<64-1), 3_000_000_000, 1386400290, 270193904, 162771754, 2706235813, 1719859171, 2640580441, 2657940736, 2287533550)
+}
+
+func expectNumbers(t *testing.T, l *Lots, want ...uint32) {
+	t.Helper()
+	for i, w := range want {
+		if got := l.next(); got != w {
+			t.Errorf("number %d: got %#x, want %#x", i, got, w)
+		}
+	}
+}
+
+func expectBelow(t *testing.T, l *Lots, bound int, want ...int) {
+	t.Helper()
+	for i, w := range want {
+		if got := l.Below(bound); got != w {
+			t.Errorf("number %d below %d: got %d, want %d", i, bound, got, w)
 		}
 	}
 }
