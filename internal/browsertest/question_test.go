@@ -186,6 +186,20 @@ func TestAnotherLikeIt(t *testing.T) {
 	p.waitFor("the answer is remembered", "() => document.querySelector('"+id+"').classList.contains('known')")
 }
 
+// Cards of words, formulas and levels are kept as those of questions are.
+func TestTurnedCardsAreKept(t *testing.T) {
+	p := openPage(t, built(t), "revise.html", withClock())
+	for _, kind := range []string{"words", "formulas", "levels"} {
+		card := ".card[data-kind=" + kind + "] "
+		p.click(card + "summary")
+		p.click(card + "[data-do=forgot]")
+	}
+	p.reload()
+	p.sleep(2 * 24 * 3600 * 1e9)
+	p.eval("() => dispatchEvent(new HashChangeEvent('hashchange'))")
+	p.waitText(".tally", "3 cards due")
+}
+
 // TestRevise answers a card in a lesson, finds it on the revise page, which the link's
 // fragment tells of it in a browser that keeps a store for each page, takes the progress
 // away as a file, forgets it and reads it in again.

@@ -5,6 +5,7 @@ import { digest, plain, write } from "./answerfile.js";
 import { lots, seed } from "./lot.js";
 import { all, on } from "./page.js";
 import { lightAll, startPlaces } from "./places.js";
+import { progress } from "./progress.js";
 import { load, save } from "./store.js";
 
 let data, article, sheet; // sheet is the answer file in the making, null before a draw
@@ -51,6 +52,7 @@ function show(file) {
     fill(section, (sheet.answers.find((a) => a.question === block.dataset.question) || { given: "" }).given);
     list.append(block);
   });
+  bring();
   all("[data-practical]", article).forEach(fillPractical);
   lightAll();
   article.classList.add("sitting");
@@ -86,7 +88,8 @@ function collect() {
     const text = given(section);
     if (text) sheet.answers.push({ figures: [...block.children].indexOf(section), given: text, question: block.dataset.question });
   }
-  sheet.practicals = all(".signed", article).map(signOff).filter(Boolean);
+  const ticked = all(".brought input:checked", article).map((i) => JSON.parse(i.value));
+  sheet.practicals = once([...all(".signed", article).map(signOff).filter(Boolean), ...ticked]);
 }
 
 const field = (form, name) => form.querySelector(`[data-field=${name}]`);
@@ -99,6 +102,26 @@ function signOff(form) {
     assessor, date, outcome: verdict.value, practical: form.closest("[data-practical]").dataset.practical,
     shown: all(".ticks input:checked", form).map((i) => Number(i.value)),
   };
+}
+
+// once leaves out what is there a second time.
+const once = (list) => [...new Map(list.map((s) => [JSON.stringify([s.practical, s.date, s.outcome, s.assessor]), s])).values()];
+
+// bring lists what was signed on the pages of lessons on this device, and what the file
+// holds beyond the forms of this page. Who shares the device ticks what is theirs.
+function bring() {
+  const signed = Object.entries(progress().signed).flatMap(([practical, list]) => list.map((s) => ({ ...s, practical })));
+  const [own, all] = [once(sheet.practicals), once([...sheet.practicals, ...signed])];
+  find(".brought").hidden = !all.length;
+  find(".brought .ticks").replaceChildren(...all.map((s, i) => {
+    const label = document.createElement("label"), box = document.createElement("input"), text = document.createElement("span");
+    box.type = "checkbox";
+    box.value = JSON.stringify(s);
+    box.checked = i < own.length;
+    text.textContent = `${s.practical.replace(/-/g, " ").replace("/", ": ")}: ${s.outcome}, ${s.assessor}, ${s.date}`;
+    label.append(box, text);
+    return label;
+  }));
 }
 
 function fillPractical(section) {
@@ -115,7 +138,7 @@ function fillPractical(section) {
 
 function keep() {
   collect();
-  save(key(), sheet);
+  if (!save(key(), sheet)) say("This device keeps nothing here: the window is private, or its store is full. Hand in before you close the page.");
   all("[type=date]", article).forEach((d) => d.classList.toggle("set", d.value !== ""));
   const n = sheet.answers.length, of = asked().length;
   find(".done").textContent = `${n} of ${of} answered`;

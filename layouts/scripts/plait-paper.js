@@ -2,9 +2,11 @@
 
 import { startPage } from "./page.js";
 import { startPaper } from "./paper.js";
+import { startProgress } from "./progress.js";
 import { startTimers } from "./timers.js";
 
 startPage(() => {
+  startProgress();
   startTimers();
   startPaper();
 });

@@ -83,7 +83,7 @@ function save() {
   link.href = URL.createObjectURL(new Blob([file()], { type: "application/json" }));
   link.download = `progress-${root.dataset.course}.json`;
   link.click();
-  URL.revokeObjectURL(link.href);
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
   say("Saved as a file.");
 }
 

@@ -17,16 +17,22 @@ const now = () => Math.floor(Date.now() / 1000);
 function clean(data) {
   const out = { reviews: {}, signed: {} };
   for (const [card, list] of Object.entries((data && data.reviews) || {})) {
-    if (!/^[\w/ .,()'’-]{1,160}$/u.test(card) || !Array.isArray(list)) continue;
+    if (!/^[^\p{C}]{1,160}$/u.test(card) || card === "__proto__" || !Array.isArray(list)) continue;
     const good = list.filter((n) => Number.isSafeInteger(n) && n > 0);
     if (good.length) out.reviews[card] = good.slice(-PER_CARD);
   }
   for (const [card, list] of Object.entries((data && data.signed) || {})) {
-    if (!Array.isArray(list)) continue;
-    out.signed[card] = list.filter((s) => s && [s.assessor, s.date].every((t) => typeof t === "string" && t.length <= 80));
+    if (card === "__proto__" || !Array.isArray(list)) continue;
+    out.signed[card] = list.filter((s) => s && [s.assessor, s.date].every((t) => typeof t === "string" && t.length <= 80)).map(word);
   }
   return out;
 }
+
+// word is an assessor's word on a practical: who, when, what came of it, and which points
+// were shown.
+const word = ({ assessor, date, outcome, shown }) => ({
+  assessor, date, outcome: outcome === "not yet" ? outcome : "shown", shown: Array.isArray(shown) ? shown.filter((n) => Number.isInteger(n) && n >= 0).slice(0, 100) : [],
+});
 
 const union = (a, b, key) => [...new Map([...a, ...b].map((x) => [key(x), x])).values()];
 
@@ -37,7 +43,7 @@ export function merge(a, b) {
     for (const card of new Set([...Object.keys(a[part]), ...Object.keys(b[part])])) out[part][card] = join(a[part][card] || [], b[part][card] || []);
   };
   each("reviews", (x, y) => union(x, y, String).sort((m, n) => m - n));
-  each("signed", (x, y) => union(x, y, (s) => JSON.stringify([s.date, s.assessor])).sort((m, n) => (m.date < n.date ? -1 : m.date > n.date ? 1 : 0)));
+  each("signed", (x, y) => union(x, y, (s) => JSON.stringify([s.date, s.outcome, s.assessor])).sort((m, n) => (m.date + m.outcome < n.date + n.outcome ? -1 : 1)));
   return out;
 }
 
@@ -61,7 +67,7 @@ export const wipe = () => {
 // review notes an answer. A second and its verdict are one number.
 export const review = (card, right) => add({ reviews: { [card]: [now() * 2 + (right ? 1 : 0)] } });
 
-export const sign = (card, assessor, date) => add({ signed: { [card]: [{ assessor, date }] } });
+export const sign = (card, said) => add({ signed: { [card]: [said] } });
 
 export const onChange = (run) =>
   changed(NAME, () => {
@@ -106,9 +112,9 @@ function receive() {
 
 function carry(event) {
   const link = event.target.closest && event.target.closest("a[href]");
-  if (!link || !/(^|\/)(revise|index)\.html$/.test(link.getAttribute("href").split("#")[0])) return;
+  if (!link || !/(^|\/)(revise|index|papers\/[^/]+)\.html$/.test(link.getAttribute("href").split("#")[0])) return;
   const text = pack(progress());
-  if (Object.keys(progress().reviews).length && text.length < LONGEST) link.hash = MARK.slice(1) + text;
+  if (Object.values(progress()).some((part) => Object.keys(part).length) && text.length < LONGEST) link.hash = MARK.slice(1) + text;
 }
 
 export function startProgress() {

@@ -125,19 +125,23 @@ function move(button, by) {
   card.say(`${li.firstElementChild.textContent}: now ${items.indexOf(li) + 1} of ${items.length}.`, "moved");
 }
 
+const verdict = ({ outcome, assessor, date }) => `${outcome === "shown" ? "Signed off" : "Not yet"}, says ${assessor} on ${date}.`;
+
+// signOff keeps an assessor's word: shown, once every point is ticked, or not yet.
 function signOff(button) {
   const section = button.closest(".practical"), out = section.querySelector(".said");
   const field = (name) => section.querySelector(`[data-field=${name}]`).value.trim();
-  const open = all("input[type=checkbox]", section).filter((i) => !i.checked).length;
+  const ticks = all("input[type=checkbox]", section), open = ticks.filter((i) => !i.checked).length, outcome = button.value;
   const say = (text, kind) => {
     out.textContent = text;
     out.className = "said " + kind;
   };
-  if (open) return say(open === 1 ? "One point is not ticked yet." : `${open} points are not ticked yet.`, "missing");
+  if (open && outcome === "shown") return say(open === 1 ? "One point is not ticked yet." : `${open} points are not ticked yet.`, "missing");
   if (!field("assessor") || !field("date")) return say("An assessor and a date belong to it.", "missing");
-  const kept = sign(section.dataset.card, field("assessor"), field("date"));
-  section.classList.add("known");
-  say(`Signed off by ${field("assessor")} on ${field("date")}.` + (kept ? "" : " " + NOT_KEPT), "right");
+  const said = { assessor: field("assessor"), date: field("date"), outcome, shown: ticks.flatMap((i, n) => (i.checked ? [n] : [])) };
+  const kept = sign(section.dataset.card, said);
+  section.classList.toggle("known", outcome === "shown");
+  say(verdict(said) + (kept ? "" : " " + NOT_KEPT), outcome === "shown" ? "right" : "wrong");
 }
 
 // printSheet prints one practical without the rest of the page.
@@ -156,8 +160,8 @@ export function startQuestions(data) {
     const list = progress().signed[section.dataset.card];
     if (!list || !list.length) continue;
     const last = list[list.length - 1];
-    section.classList.add("known");
-    section.querySelector(".said").textContent = `Signed off by ${last.assessor} on ${last.date}.`;
+    section.classList.toggle("known", last.outcome === "shown");
+    section.querySelector(".said").textContent = verdict(last);
   }
   startPlaces();
   on("another", (b) => cardOf(b).another());
