@@ -22,6 +22,7 @@ type Sheet struct {
 	Arrows   []Arrow
 	Hidden   bool // partings on the far side show as broken lines
 	Plain    bool // sections have no hatching
+	Silent   bool // the description names no section and no area: they may be what is asked
 }
 
 // Section says how a section of the plan is drawn.

@@ -31,8 +31,11 @@ func (d *Drawings) describe(s *scene, keys []int32) string {
 		}
 		list = append(list, fmt.Sprintf("%s%s: %s of the scalp, %.0f cm²", number, section.Name, shares[i], section.Area))
 	}
-	if len(list) == 0 {
+	switch {
+	case len(list) == 0:
 		return "No hair is seen from this side."
+	case d.sheet.Silent:
+		return fmt.Sprintf("Partings, with %d of the sections seen from this side.", len(list))
 	}
 	return "Sections seen from this side. " + strings.Join(list, "; ") + "."
 }

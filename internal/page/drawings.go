@@ -41,7 +41,7 @@ func (b *builder) drawBlank(s *derive.Sheet) *drawn {
 	views := tappedViews(s)
 	key := fmt.Sprintf("blank %q %v", s.File.Text(), views)
 	return b.memory.get(key, func() *drawn {
-		blank := draw.Sheet{Title: "Partings", Plan: s.Plan(), Hidden: s.Draw.Hidden, Plain: true}
+		blank := draw.Sheet{Title: "Partings", Plan: s.Plan(), Hidden: s.Draw.Hidden, Plain: true, Silent: true}
 		for range s.Sections {
 			blank.Sections = append(blank.Sections, draw.Section{Tint: draw.Plain})
 		}

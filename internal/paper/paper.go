@@ -207,6 +207,9 @@ func (p *Paper) fingerprint() string {
 			line(f.Ask)
 			line(f.Shown...)
 			line(f.Beside...)
+			if f.Sheet != nil {
+				line(string(f.Sheet.File.Text())) // a place is found on its drawing
+			}
 		}
 	}
 	return hex.EncodeToString(sum.Sum(nil)[:8])

@@ -53,6 +53,33 @@ func TestDraw(t *testing.T) {
 	})
 }
 
+// A draw takes what it names: a module, a difficulty, a kind. The demo uses each.
+func TestPools(t *testing.T) {
+	p, _ := demo(t)
+	hard, kinds := 0, 0
+	for _, d := range p.Draws {
+		if len(d.Pool) == 0 {
+			t.Errorf("nothing to draw from: %+v", d.Draw)
+		}
+		for at, q := range p.Questions {
+			want := (d.Module.Value == "" || q.Module.Name.Value == d.Module.Value) &&
+				(d.Outcome.Value == "" || q.Lesson.Name+"/"+q.Tests.Value == d.Outcome.Value) &&
+				(d.Difficulty.Value == "" || string(q.Hard) == d.Difficulty.Value) &&
+				(len(d.Kinds) == 0 || string(q.Kind) == d.Kinds[0].Value)
+			if got := slices.Contains(d.Pool, at); got != want {
+				t.Errorf("%s in the pool of %+v: %v", q.ID(), d.Draw, got)
+			}
+		}
+		if d.Difficulty.Value != "" {
+			hard++
+		}
+		kinds += len(d.Kinds)
+	}
+	if hard == 0 || kinds == 0 {
+		t.Errorf("the demo draws %d times by difficulty and by %d kinds", hard, kinds)
+	}
+}
+
 // The true answer is right however it is spelled, and a neighbour beyond the tolerance is
 // wrong: for every question of the demo with all its figures.
 func TestJudgeEveryQuestion(t *testing.T) {
