@@ -3,6 +3,8 @@ package browsertest
 import (
 	"fmt"
 	"io/fs"
+	"net/http"
+	"net/http/httptest"
 	"net/url"
 	"os"
 	"os/exec"
@@ -122,6 +124,16 @@ func (s *site) paths(names []string) []string {
 		paths[i] = filepath.Join(s.dir, filepath.FromSlash(name))
 	}
 	return paths
+}
+
+// served gives the site from a server of files, as it stands on the web.
+func served(t *testing.T) *site {
+	t.Helper()
+	s := *built(t)
+	server := httptest.NewServer(http.FileServer(http.Dir(s.dir)))
+	t.Cleanup(server.Close)
+	s.address = server.URL
+	return &s
 }
 
 // url is the address of a page when the site is opened from its folder. The
