@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -18,6 +19,7 @@ import (
 	"plait/internal/answer"
 	"plait/internal/answerfile"
 	"plait/internal/build"
+	"plait/internal/derive"
 	"plait/internal/exact"
 	"plait/internal/paper"
 	"plait/internal/question"
@@ -302,6 +304,44 @@ func TestKeyIsNotInTheSite(t *testing.T) {
 		}
 	}
 }
+
+// No card to practise with, in whatever words, is the sum of a paper: what is sought, the
+// figures it starts from and the answer are never all three the same.
+func TestPractisedSumsAreNotAsked(t *testing.T) {
+	result, err := build.Read(context.Background(), build.Options{Files: os.DirFS(root), Layouts: layouts.FS})
+	if err != nil {
+		t.Fatal(err)
+	}
+	practised := map[string]string{}
+	for _, l := range result.Course.Lessons {
+		for _, q := range result.Derived.Practice(l) {
+			practised[sum(&q.Solution)] = q.Ask
+			for _, v := range q.Practice() {
+				practised[sum(&v.Solution)] = v.Ask
+			}
+		}
+	}
+	if len(practised) < 20 {
+		t.Fatalf("%d sums are practised", len(practised))
+	}
+	p, _ := demo(t)
+	for _, q := range p.Questions {
+		for _, f := range q.Figures {
+			if ask, ok := practised[sum(&f.Solution)]; ok && len(f.Shown) == 0 {
+				t.Errorf("%s\nis practised as\n%s", f.Ask, ask)
+			}
+		}
+	}
+}
+
+// sum is what a question works out: what is sought, from which figures, and the answer.
+func sum(s *derive.Solution) string {
+	figures := number.FindAllString(s.Ask, -1)
+	slices.Sort(figures)
+	return fmt.Sprint(s.Sought, figures, s.Key)
+}
+
+var number = regexp.MustCompile(`\d+(?:[.,:]\d+)*`)
 
 // holds finds a text as it stands in HTML or in JSON.
 func holds(page []byte, text string) bool {

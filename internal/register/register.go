@@ -158,13 +158,14 @@ func sameMarks(a, b Sitting) bool {
 }
 
 // sort orders sittings by class, name, paper and time, so that the order of files never
-// shows.
+// shows. Of two saved at the same time the one with more doubts comes first, so that a
+// changed copy of a file never takes its place.
 func (r *Register) sort() {
 	slices.SortFunc(r.Sittings, func(a, b Sitting) int {
 		x, y := a.Learner().Key(), b.Learner().Key()
 		return cmp.Or(
 			strings.Compare(x.Class, y.Class), strings.Compare(x.Name, y.Name), strings.Compare(a.Paper, b.Paper),
-			a.Saved.Compare(b.Saved), strings.Compare(a.Digest, b.Digest),
+			a.Saved.Compare(b.Saved), len(b.Doubts)-len(a.Doubts), strings.Compare(a.Digest, b.Digest),
 		)
 	})
 }

@@ -79,6 +79,18 @@ func TestTheLastSittingCounts(t *testing.T) {
 	}
 }
 
+// A copy that was changed has the time of the file it was made from, and stays behind it
+// whatever its digest.
+func TestAChangedCopyDoesNotCount(t *testing.T) {
+	for _, digest := range []string{"0", "z"} {
+		whole, changed := sat("Ada Thorn", "100", 9), sat("Ada Thorn", "111", 9)
+		changed.Digest, changed.Doubts = digest, []Doubt{Damaged}
+		if counting := registerOf(changed, whole).Counting("first"); len(counting) != 1 || counting[0].Right != 1 {
+			t.Errorf("digest %s: got %+v", digest, counting)
+		}
+	}
+}
+
 // Marked again by another key, a sitting keeps what it was marked before.
 func TestMarkedAgain(t *testing.T) {
 	first := sat("Ada Thorn", "110", 9)
