@@ -84,16 +84,17 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// printTable prints the rows with their medians and the quartiles beside them.
+// printTable prints the rows with their medians, the quartiles beside them and what one
+// in twenty is above.
 func printTable() {
 	if len(rows) == 0 {
 		return
 	}
 	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "\nwhat\tlessons\tmedian\tquartiles\tunit\tmust\tof")
+	fmt.Fprintln(w, "\nwhat\tlessons\tmedian\tquartiles\tp95\tunit\tmust\tof")
 	for _, r := range rows {
-		fmt.Fprintf(w, "%s\t%d\t%.3g\t%.3g to %.3g\t%s\t%s\t%d\n", r.what, r.lesson,
-			quantile(r.values, 0.5), quantile(r.values, 0.25), quantile(r.values, 0.75), r.unit, r.must, len(r.values))
+		fmt.Fprintf(w, "%s\t%d\t%.3g\t%.3g to %.3g\t%.3g\t%s\t%s\t%d\n", r.what, r.lesson,
+			quantile(r.values, 0.5), quantile(r.values, 0.25), quantile(r.values, 0.75), quantile(r.values, 0.95), r.unit, r.must, len(r.values))
 	}
 	w.Flush()
 	if load, err := os.ReadFile("/proc/loadavg"); err == nil {

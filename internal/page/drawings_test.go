@@ -119,12 +119,12 @@ func TestDrawingsAreKept(t *testing.T) {
 	if len(kept.now) != drawnFirst {
 		t.Errorf("the second build has %d sheets, the first %d", len(kept.now), drawnFirst)
 	}
-	data, ok := kept.Drawings()
-	if ok {
+	if _, ok := kept.Drawings(); ok {
 		t.Error("the second build says that it drew something")
 	}
 	kept.fresh = true
-	if data, ok = kept.Drawings(); !ok {
+	data, ok := kept.Drawings()
+	if !ok {
 		t.Fatal("there are no drawings to take along")
 	}
 	elsewhere := &Kept{}
