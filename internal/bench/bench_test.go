@@ -28,24 +28,41 @@ func plait(b *testing.B, args ...string) {
 	}
 }
 
-// took measures a call on a heap without waste of what came before.
+// took measures a call.
 func took(do func()) time.Duration {
-	runtime.GC()
 	began := time.Now()
 	do()
 	return time.Since(began)
 }
 
+// worked returns the time that this process has had of all processors.
+func worked() time.Duration {
+	var usage syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &usage); err != nil {
+		return 0
+	}
+	return time.Duration(usage.Utime.Nano() + usage.Stime.Nano())
+}
+
 // inTurn measures something against the bare Markdown library, one after the other.
-// Before each time prepare is called, which does not count.
+// Before each time prepare is called, which does not count. A machine that has other
+// work stretches what runs long by more than what runs short; the work done, in time of
+// all processors, hardly changes.
 func inTurn(b *testing.B, p *place, what, must string, prepare, do func()) {
-	var times, bare []time.Duration
+	var times, bare, work, bareWork []time.Duration
+	measure := func(do func(), times, work *[]time.Duration) {
+		runtime.GC()
+		before := worked()
+		*times = append(*times, took(do))
+		*work = append(*work, worked()-before)
+	}
 	for range max(b.N, leastRounds) {
-		bare = append(bare, took(func() { p.bare(b) }))
+		measure(func() { p.bare(b) }, &bare, &bareWork)
 		prepare()
-		times = append(times, took(do))
+		measure(do, &times, &work)
 	}
 	show(b, row{what, len(p.texts), ratios(times, bare), "x-bare", must})
+	show(b, row{what, len(p.texts), ratios(work, bareWork), "x-bare-work", ""})
 	show(b, row{what, len(p.texts), milliseconds(times), "ms", ""})
 	b.ReportMetric(quantile(milliseconds(bare), 0.5), "bare-ms")
 }
