@@ -105,6 +105,20 @@ func (p *place) edit(b *testing.B, name, old, with string) {
 	}
 }
 
+// forget removes the site and what is known of its build, but for the drawings.
+func (p *place) forget(b *testing.B) {
+	b.Helper()
+	known, err := filepath.Glob(filepath.Join(os.Getenv("XDG_CACHE_HOME"), "plait", "*.build"))
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, path := range append(known, p.out) {
+		if err := os.RemoveAll(path); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 // bare turns all lessons into HTML with the Markdown library and nothing else.
 func (p *place) bare(b *testing.B) {
 	_ = parallel.Each(workers, len(p.texts), func(_, i int) error {
