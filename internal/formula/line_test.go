@@ -1,6 +1,8 @@
 package formula
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"plait/internal/diag"
@@ -61,6 +63,8 @@ func expectLineFault(t *testing.T, in, want string) {
 
 func TestParseLineFaults(t *testing.T) {
 	const plus = "; keep one of the two; between shades stands a plus, as in 2 parts 6N + 1 part 7B"
+	long := "1 part 8N" + strings.Repeat(" + 1 part 8N", mostShades)
+	expectLineFault(t, long, fmt.Sprintf("1:1-%d formula/parts: 51 shades are too many for one bowl; mix at most 50 shades; make two bowls of it", len(long)+1))
 	expectLineFault(t, "", "1:1-1 formula/no-shade: a formula needs at least one shade; write the shades with parts or grams, as in 2 parts 8N + 1 part 8V")
 	expectLineFault(t, "1,5 parts 6N, 20 vol at 1:1, 45 g", `1:1-4 formula/syntax: the comma in "1,5" can be read in two ways; write 1.5 for one number, 1, 5 for two things`)
 	expectLineFault(t, "6N, 20 vol at 1:1,45 g", `1:17-21 formula/syntax: the comma in "1,45" can be read in two ways; write 1.45 for one number, 1, 45 for two things`)

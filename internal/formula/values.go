@@ -56,6 +56,10 @@ func (r *reader) brackets(t source.Text) (body, claim source.Text) {
 	return t.Slice(0, i).Trim(), t.Slice(i+1, len(t.Value)-1).Trim()
 }
 
+// mostShades bounds a bowl. Nobody weighs a tenth of it; without a bound a line as long
+// as a file would have a finding for each of its shades.
+const mostShades = 50
+
 // colour reads "2 parts 8N (20 g) + 1 part 8V".
 func (r *reader) colour(t source.Text) []Item {
 	if t.Value == "" {
@@ -63,8 +67,14 @@ func (r *reader) colour(t source.Text) []Item {
 		r.help("write the shades with parts or grams, as in 2 parts 8N + 1 part 8V")
 		return nil
 	}
+	parts := t.Split("+")
+	if len(parts) > mostShades {
+		r.errorf("formula/parts", t.Span, "%d shades are too many for one bowl", len(parts))
+		r.help("mix at most %d shades; make two bowls of it", mostShades)
+		return nil
+	}
 	var items []Item
-	for _, part := range t.Split("+") {
+	for _, part := range parts {
 		item, ok := r.item(part)
 		if !ok {
 			continue
