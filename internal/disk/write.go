@@ -218,6 +218,10 @@ func (w *writer) putAll(files []artifact.File) error {
 // put writes one file. A worker writes one file at a time, so its number is a
 // name that no other worker uses.
 func (w *writer) put(f artifact.File, worker int) error {
+	before, err := w.look(f)
+	if err != nil {
+		return err
+	}
 	source, _, err := w.source(f)
 	if err != nil {
 		return err
@@ -229,11 +233,42 @@ func (w *writer) put(f artifact.File, worker int) error {
 		return failed("write", w.name(f.Path), err)
 	}
 	_, err = io.CopyBuffer(justWriter{to}, justReader{source}, w.scratch[worker][0][:])
+	if err == nil {
+		err = w.unchanged(f, before)
+	}
 	if err := w.finish(to, err, scratch, f.Path); err != nil {
 		return failed("write", w.name(f.Path), err)
 	}
 	return nil
 }
+
+// look describes an input before it is copied, nil for a file that the tree holds.
+func (w *writer) look(f artifact.File) (fs.FileInfo, error) {
+	if f.Input == "" {
+		return nil, nil
+	}
+	info, err := fs.Stat(w.inputs, f.Input)
+	if err != nil {
+		return nil, failed("read", f.Input, err)
+	}
+	return info, nil
+}
+
+// unchanged fails with [ErrUnsteady] where an input is no longer what it was before it was
+// copied: the copy may be half of the one and half of the other.
+func (w *writer) unchanged(f artifact.File, before fs.FileInfo) error {
+	after, err := w.look(f)
+	if err != nil || before == nil {
+		return err
+	}
+	if after.Size() != before.Size() || !after.ModTime().Equal(before.ModTime()) {
+		return failed("read", f.Input, ErrUnsteady)
+	}
+	return nil
+}
+
+// ErrUnsteady is returned by [Write] for an input that was changed while it was copied.
+var ErrUnsteady = errors.New("it was changed meanwhile: build again when it is whole")
 
 // justWriter and justReader hide other methods of what they hold, so that
 // io.CopyBuffer uses the buffer and every write goes through [file].

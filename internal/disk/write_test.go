@@ -11,6 +11,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"testing/fstest"
 	"time"
 
 	"plait/internal/artifact"
@@ -328,6 +329,35 @@ func TestMissingInput(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 	expectWrite(t, 2, home, public, Report{Written: 11})
+}
+
+// growing is a course whose picture is written to while it is read.
+type growing struct{ fstest.MapFS }
+
+func (g growing) Open(name string) (fs.File, error) {
+	f, err := g.MapFS.Open(name)
+	if picture := g.MapFS[name]; picture != nil {
+		g.MapFS[name] = &fstest.MapFile{Data: picture.Data, ModTime: picture.ModTime.Add(time.Second)}
+	}
+	return f, err
+}
+
+// A file that is changed while it is copied is not put into the site.
+func TestChangedWhileRead(t *testing.T) {
+	home, public := newCourse(t)
+	inputs := growing{fstest.MapFS{}}
+	for name, f := range course(2) {
+		inputs.MapFS[name] = &fstest.MapFile{Data: f.Data}
+	}
+	_, err := Write(site(t, 2, 8), inputs, public, Options{Course: home, Workers: 1})
+	if !errors.Is(err, ErrUnsteady) || !strings.Contains(err.Error(), "build again") {
+		t.Errorf("got %v", err)
+	}
+	expectSound(t, public)
+	if _, err := os.Stat(filepath.Join(public, "media", "bowl.png")); err == nil {
+		t.Error("it is in the site")
+	}
+	expectWrite(t, 2, home, public, Report{Written: 10, Unchanged: 1}) // the style sheet came before it
 }
 
 func TestFaultsSayWhatToDo(t *testing.T) {
