@@ -61,7 +61,7 @@ func (cmd draftCommand) Run(ctx context.Context, c console) error {
 	if dir == "" {
 		dir = filepath.Join(cmd.Course, "lessons", nextNumber(course.Result)+"-"+name)
 	}
-	if err := cmd.write(dir, draft.Lesson(talk)); err != nil {
+	if err := cmd.write(dir, draft.Make(talk)); err != nil {
 		return err
 	}
 	if filepath.Dir(dir) == filepath.Join(cmd.Course, "lessons") { // else the course does not read it
@@ -121,7 +121,7 @@ func (cmd draftCommand) film(t *draft.Talk) error {
 }
 
 // write makes the folder of the lesson, whole or not at all.
-func (cmd draftCommand) write(dir, text string) error {
+func (cmd draftCommand) write(dir string, lesson draft.Lesson) error {
 	if _, err := os.Lstat(dir); !errors.Is(err, fs.ErrNotExist) {
 		return useError{fmt.Errorf("%s is there already; nothing is written over, so name a new folder with --into", shortPath(dir))}
 	}
@@ -145,8 +145,14 @@ func (cmd draftCommand) write(dir, text string) error {
 			return err
 		}
 	}
-	if err := os.WriteFile(filepath.Join(scratch, "lesson.md"), []byte(text), 0o644); err != nil {
-		return err
+	texts := map[string]string{"lesson.md": lesson.Text}
+	if lesson.Sheet != "" {
+		texts[draft.SheetFile] = lesson.Sheet
+	}
+	for name, text := range texts {
+		if err := os.WriteFile(filepath.Join(scratch, name), []byte(text), 0o644); err != nil {
+			return err
+		}
 	}
 	return os.Rename(scratch, dir)
 }
@@ -213,10 +219,14 @@ func report(c console, dir string) error {
 		return err
 	}
 	text := string(data)
+	sheet, err := os.ReadFile(filepath.Join(dir, draft.SheetFile))
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
 	_, left, _ := strings.Cut(text, "### Heard and not placed")
 	_, err = fmt.Fprintf(c.out, "A draft stands in %s: %s, %s, %s, %s heard and not placed.\n", shortPath(dir),
 		counted(strings.Count(text, "\n## "), "step"), counted(strings.Count(text, "```formula "), "bowl"),
-		counted(len(openQuestion.FindAllString(text, -1)), "open question"), counted(strings.Count(left, "\n- "), "thing"))
+		counted(len(openQuestion.FindAllString(text+"\n"+string(sheet), -1)), "open question"), counted(strings.Count(left, "\n- "), "thing"))
 	return err
 }
 

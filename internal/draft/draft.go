@@ -32,8 +32,14 @@ type Talk struct {
 	Tests    []string // what the house wants named in every lesson with oxidative colour
 }
 
-// Lesson returns the text of a lesson drafted from a talk.
-func Lesson(t Talk) string {
+// Lesson is what is drafted from a talk.
+type Lesson struct {
+	Text  string // of lesson.md
+	Sheet string // of [SheetFile]; empty where no cut was heard
+}
+
+// Make drafts a lesson from a talk.
+func Make(t Talk) Lesson {
 	t.Cues = printable(t.Cues)
 	d := &drafter{Talk: t, facts: heard.Read(t.Cues, t.Ranges), begins: Steps(t.Cues)}
 	d.sentences = sentences(t.Cues)
@@ -43,13 +49,14 @@ func Lesson(t Talk) string {
 	}
 	d.readHair()
 	d.findBowls()
+	d.findCuts()
 	var b strings.Builder
 	d.writeHeader(&b)
 	for i := range d.begins {
 		d.writeStep(&b, i)
 	}
 	d.writeLeft(&b)
-	return b.String()
+	return Lesson{Text: b.String(), Sheet: d.sheet()}
 }
 
 // printable takes out of captions what no text of a course may hold: control characters
@@ -79,6 +86,9 @@ type drafter struct {
 	sentences []sentence
 	hair      []line // of the header
 	bowls     []*bowl
+	partings  []heard.CutFact
+	cuts      []*cut
+	measures  []heard.CutFact // lengths that are of no cut
 }
 
 // line is one line of YAML with where its value came from.

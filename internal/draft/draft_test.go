@@ -32,6 +32,38 @@ func ratio(colour, num, den int64) measure.Ratio {
 	return measure.Ratio{Colour: exact.Int(colour), Developer: exact.Of(num, den)}
 }
 
+// What is heard of a cut stands in a head sheet, step by step, with the words it came from.
+func TestCut(t *testing.T) {
+	made := Make(talkOf(
+		"Hair and scalp, wet. Today it is a bob.",
+		"Part her in the middle, then from ear to ear, and a triangle at the front.",
+		"I take down two inches at the nape.",
+		"...",
+		"Next the layers. Straight up at ninety degrees, at the crown.",
+		"The shortest layer is going to be seven centimetres. Did I say seven? I mean eight.",
+		"It is a travelling guide, so it comes with you.",
+		"Comb it and look at it again and again.",
+		"Then the other side just the same.",
+	))
+	for _, want := range []string{
+		"  - part: centre   # 0:04 \"Part her in the middle\"\n  - part: ear to ear   # 0:04 \"ear to ear\"\n  - part: triangle ",
+		"    of: ?   # which sections does it divide?\n    point: ?   #",
+		"elevation: 90   # ", "length: 8   # cm; ", "travels: yes   # ", "at: ?   # where does it start?",
+	} {
+		if !strings.Contains(made.Sheet, want) {
+			t.Errorf("%q is not in\n%s", want, made.Sheet)
+		}
+	}
+	for _, want := range []string{"(plan.head.yaml)", "5.08 cm: “two inches”"} {
+		if !strings.Contains(made.Text, want) {
+			t.Errorf("%q is not in\n%s", want, made.Text)
+		}
+	}
+	if bowl := Make(talkOf("Hair, scalp. Ear to ear. Two parts of 8N, one part of 8V, developer.")); bowl.Sheet != "" {
+		t.Errorf("a colour is parted:\n%s", bowl.Sheet)
+	}
+}
+
 // talkOf makes a talk of sentences, one cue each, four seconds long; a line of three
 // hyphens is a pause of five seconds.
 func talkOf(lines ...string) Talk {
@@ -54,7 +86,7 @@ func talkOf(lines ...string) Talk {
 // expectLines drafts a talk and checks that lines stand in it, up to their notes.
 func expectLines(t *testing.T, talk Talk, want ...string) {
 	t.Helper()
-	text := Lesson(talk)
+	text := Make(talk).Text
 	have := map[string]bool{}
 	for _, l := range strings.Split(text, "\n") {
 		value, _, _ := strings.Cut(l, "   # ")
@@ -87,7 +119,7 @@ func TestLateAndCorrected(t *testing.T) {
 	talk := talkOf(about, "I take thirty grams of 6N, twenty volume.", "---", "Next we section the hair.", "Comb it.", "Part it.", "Clip it.", "---",
 		"Now paint the nape.", "I never told you, it is mixed one to one.", "No, sorry, one to one and a half.")
 	expectLines(t, talk, "ratio: 1:1.5", `on: ["nape"]`)
-	if text := Lesson(talk); strings.Contains(text, "ratio: 1:1 ") {
+	if text := Make(talk).Text; strings.Contains(text, "ratio: 1:1 ") {
 		t.Errorf("what was taken back is there:\n%s", text)
 	}
 }
@@ -120,8 +152,8 @@ func TestHeader(t *testing.T) {
 	expectLines(t, talk, `title: "Cover a third of white"`, "summary: ?", `  film: "a.webm"`, `  length: "1:23"`, "  - scale", "  - gloves", "  - flat brush",
 		`- "Gloves, please, it is on the skin. If it breaks, stop."`, "ready: no", "## 0:00 Cover a third of white", "wash it.")
 	for _, not := range []string{"foils  ", "- brush", "- ?"} {
-		if strings.Contains(Lesson(talk), not) {
-			t.Errorf("%q stands in\n%s", not, Lesson(talk))
+		if strings.Contains(Make(talk).Text, not) {
+			t.Errorf("%q stands in\n%s", not, Make(talk).Text)
 		}
 	}
 	talk = talkOf(about, "Thirty grams of 6N.")
@@ -185,7 +217,7 @@ func TestSettle(t *testing.T) {
 // Talk of any kind makes a lesson, and the same one each time.
 func TestSameEachTime(t *testing.T) {
 	talk := talkOf("```", "---x", "<b>Hair</b> & scalp: *developer*", "{a of b} ![x](y)", "")
-	if a, b := Lesson(talk), Lesson(talk); a != b || !strings.HasPrefix(a, "---\n") {
+	if a, b := Make(talk).Text, Make(talk).Text; a != b || !strings.HasPrefix(a, "---\n") {
 		t.Errorf("two drafts differ:\n%s\n%s", a, b)
 	}
 }

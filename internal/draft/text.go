@@ -35,6 +35,9 @@ func (d *drafter) writeStep(w *strings.Builder, step int) {
 			d.writeBowl(w, b)
 		}
 	}
+	if d.cutting() && d.sheetStep() == step {
+		fmt.Fprintf(w, "![The partings and the cut](%s)\n\n", SheetFile)
+	}
 	d.writeCare(w, step, said)
 }
 
@@ -109,6 +112,9 @@ func (d *drafter) writeLeft(w *strings.Builder) {
 	}
 	if len(d.bowls) == 0 {
 		lines = append(lines, d.placesNamed()...)
+	}
+	for _, f := range d.measures {
+		lines = append(lines, fmt.Sprintf("- %s %s cm: “%s”", measure.Clock(f.At), f.Number.Decimal(2), escape(f.Said)))
 	}
 	if len(lines) > 0 {
 		fmt.Fprintf(w, "### Heard and not placed\n\n%s\n", strings.Join(lines, "\n"))

@@ -28,6 +28,9 @@ var (
 	// subjectsOf begin a clause behind "and".
 	subjectsOf = set(`i we you she he then`)
 
+	// leadsOn stand before an "i" that goes on with what was begun.
+	leadsOn = set(`what how when where why as until till if that than think like do did am`)
+
 	// limits turn a denial into an upper limit: no longer than, not more than.
 	limits = set(`longer more over past`)
 )
@@ -89,7 +92,7 @@ func (t *talk) governs(from, at int) bool {
 func (t *talk) turned(from, at int) bool {
 	for i := from; i < at; i++ {
 		w := t.words[i].text
-		if i > from && (turns[w] || w == "and" && subjectsOf[t.text(i+1)] || !t.punctuated && openers[w]) || t.words[i].comma {
+		if i > from && (turns[w] || w == "and" && subjectsOf[t.text(i+1)] || !t.punctuated && (openers[w] || w == "i" && i > from+2 && !leadsOn[t.text(i-1)])) || t.words[i].comma {
 			return true
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"plait/internal/caption"
+	"plait/internal/exact"
 	"plait/internal/shade"
 	"plait/internal/source"
 )
@@ -249,5 +250,36 @@ func BenchmarkRead(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		Read(cues, both)
+	}
+}
+
+// expectCuts reads a sentence and checks what is heard of a cut.
+func expectCuts(t *testing.T, text string, want ...CutFact) {
+	t.Helper()
+	facts := Cuts(cuesOf(opening, text))
+	if len(facts) != len(want) {
+		t.Fatalf("%q: got %+v", text, facts)
+	}
+	for i, f := range facts {
+		w := want[i]
+		if f.Kind != w.Kind || f.Parting != w.Parting || !f.Number.Equal(w.Number) || f.Floor != w.Floor || f.Cue != 1 {
+			t.Errorf("%q: got %+v, want %+v", text, f, w)
+		}
+	}
+}
+
+func TestCuts(t *testing.T) {
+	expectCuts(t, "I part the hair down the middle, then from ear to ear.", CutFact{Kind: Parting, Parting: "centre"}, CutFact{Kind: Parting, Parting: "ear to ear"})
+	expectCuts(t, "Two parts of it, in the middle of the day.")
+	expectCuts(t, "No elevation, and then forty-five degrees.", CutFact{Kind: Elevation}, CutFact{Kind: Elevation, Number: exact.Int(45)})
+	expectCuts(t, "Ninety degrees from the floor.", CutFact{Kind: Elevation, Number: exact.Int(90), Floor: true})
+	expectCuts(t, "Ninety degrees from the head, not from the floor. Two hundred degrees.", CutFact{Kind: Elevation, Number: exact.Int(90)})
+	expectCuts(t, "Not forty-five degrees.")
+	expectCuts(t, "The shortest layer is 4 inches, and I take two centimetres off.",
+		CutFact{Kind: Length, Number: exact.Of(1016, 100)}, CutFact{Kind: Measure, Number: exact.Int(2)})
+	expectCuts(t, "Leaving seven centimetres. Did I say seven? I mean eight.", CutFact{Kind: Length, Number: exact.Int(8)})
+	expectCuts(t, "The guide does not move. A traveling guide then.", CutFact{Kind: Fixed}, CutFact{Kind: Travels})
+	if facts := Cuts(cuesOf("The shelf is ninety degrees to the wall, 4 inches long.")); facts != nil {
+		t.Errorf("of a shelf we heard %+v", facts)
 	}
 }

@@ -60,9 +60,13 @@ func (k talk) draftOf(t *testing.T, files fstest.MapFS) string {
 		t.Fatal(err)
 	}
 	files["lessons/90-talk/talk.vtt"] = &fstest.MapFile{Data: data}
-	return draft.Lesson(draft.Talk{
+	made := draft.Make(draft.Talk{
 		Name: "talk", Cues: k.cues, Captions: "talk.vtt", Ranges: ranges(t), Range: "meadow", Tests: []string{"allergy alert test"},
 	})
+	if made.Sheet != "" {
+		files["lessons/90-talk/"+draft.SheetFile] = &fstest.MapFile{Data: []byte(made.Sheet)}
+	}
+	return made.Text
 }
 
 func put(files fstest.MapFS, text string) fstest.MapFS {

@@ -14,7 +14,7 @@ const standIn = "~"
 
 // lonely is a question mark that is the whole value of a key or of an item. To the
 // library it would begin a key of several lines.
-var lonely = regexp.MustCompile(`(?m)^([ \t]*(?:-|[A-Za-z][^:#"'\n]*:)[ \t]+)\?([ \t]*(?:[ \t]#.*)?\r?)$`)
+var lonely = regexp.MustCompile(`(?m)^([ \t]*(?:-[ \t]+)*(?:-|[A-Za-z][^:#"'\n]*:)[ \t]+)\?([ \t]*(?:[ \t]#.*)?\r?)$`)
 
 // blockScalar begins a text over several lines, in which a question mark is a
 // character like others.

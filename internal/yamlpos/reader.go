@@ -34,12 +34,20 @@ func (r *Reader) Text(n *Node, what string) (value source.Text, ok bool) {
 	if !r.want(n, what, Scalar) {
 		return source.Text{}, false
 	}
-	if n.Value.Value == Question && !n.Quoted {
-		r.Report(diag.Errorf(ruleOpen, n.Span, "%s is an open question", what).
-			WithHelp("write the value, or delete the line where it may be left out"))
+	if r.open(n, what) {
 		return source.Text{}, false
 	}
 	return n.Value, true
+}
+
+// open reports a lone question mark, which is an open question wherever it stands.
+func (r *Reader) open(n *Node, what string) bool {
+	if n.Kind != Scalar || n.Value.Value != Question || n.Quoted {
+		return false
+	}
+	r.Report(diag.Errorf(ruleOpen, n.Span, "%s is an open question", what).
+		WithHelp("write the value, or delete the line where it may be left out"))
+	return true
 }
 
 // Texts returns a list of single values; a value that stands alone counts as a
@@ -113,6 +121,9 @@ func (r *Reader) want(n *Node, what string, kind Kind) bool {
 	}
 	if n.Kind == kind {
 		return true
+	}
+	if r.open(n, what) {
+		return false
 	}
 	d := diag.Errorf(ruleKind, n.Span, "%s is %v, want %v", what, n.Kind, kind)
 	if n.Kind == Null {

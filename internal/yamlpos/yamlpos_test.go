@@ -159,6 +159,11 @@ func TestOpenQuestions(t *testing.T) {
       4:5-9 "why?"
   5:1-4 ask:
     5:6-11 "what?"`)
+	expectTree(t, "- of: ?   # which?\n", `
+1:1-8 list
+  1:3-8 map
+    1:3-5 of:
+      1:7-8 "?"`)
 	expectTree(t, "a: ?\r\nb: ~\r\n", `
 1:1-2:5 map
   1:1-2 a:
