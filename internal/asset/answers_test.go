@@ -3,6 +3,8 @@ package asset
 import (
 	"encoding/json"
 	"fmt"
+	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"plait/internal/answer"
@@ -55,6 +57,18 @@ func answersToJudge() []judged {
 	add(answer.Degree, exact.Int(45), exact.Zero, "45°", "45 degrees", "45 deg", "45")
 	add(answer.Pack, exact.Int(6), exact.Zero, "6", "6 tubes", "6 packs", "7 bottles")
 	add(answer.Volume, exact.Int(20), of(1, 10), "20 vol", "20 volumes", "20.1", "20.2 vol.")
+	// Weights and ratios by lot, with the true answer and its neighbours on both sides of the
+	// tolerance; the lots are fixed, so both sides judge the same.
+	dice := rand.New(rand.NewPCG(67, 5))
+	for range 150 {
+		n, near := of(1+dice.Int64N(9999), 1+dice.Int64N(40)), of(1+dice.Int64N(20), 100)
+		hair := of(1, 1000)
+		for _, v := range []exact.Number{n, n.Add(near), n.Sub(near), n.Add(near).Add(hair), n.Sub(near).Sub(hair)} {
+			s, comma := v.String(), strings.Replace(v.Decimal(3), ".", ",", 1)
+			add(answer.Gram, n, near, s, s+" g", s+" grams", comma, comma+"g")
+			add(answer.Ratio, n, near, "1:"+s, "1 : "+comma, "1 to "+s, "2:"+v.Mul(exact.Int(2)).String(), s+":1")
+		}
+	}
 	return out
 }
 
