@@ -41,6 +41,7 @@ const (
 
 // Run marks answer files into a register.
 func (cmd markCommand) Run(ctx context.Context, c console) error {
+	defer keepWithin(roomToMark)()
 	result, err := readSound(ctx, cmd.Course, c)
 	if err != nil {
 		return err

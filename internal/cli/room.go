@@ -18,6 +18,17 @@ const (
 // room: a build is short, and most of what it makes it keeps.
 const collectPercent = 400
 
+// roomToMark is what marking may take before memory is collected more often, in bytes: a
+// class of ten thousand fits with room to spare, however busy the machine.
+const roomToMark = 400 << 20
+
+// keepWithin collects memory more often the nearer it comes to so many bytes, and returns
+// what ends that.
+func keepWithin(bytes int64) (end func()) {
+	limit := debug.SetMemoryLimit(bytes)
+	return func() { debug.SetMemoryLimit(limit) }
+}
+
 // makeRoom lets a build use memory instead of time, and returns what ends that.
 func makeRoom(dir string) (end func()) {
 	lessons := 0
