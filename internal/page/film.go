@@ -142,11 +142,13 @@ func hostOf(address string) string {
 	return u.Host
 }
 
-// filmSources are where the page of a lesson may take its film from, beside the
-// site itself: the page for its captions, and the one place where the film is
-// hosted.
+// filmSources are where the page of a lesson may take its film from: the site for one of
+// the course, the page for its captions, and the one place where the film is hosted.
 func filmSources(l *lesson.Lesson) []string {
 	var sources []string
+	if l.Film != nil {
+		sources = append(sources, "'self'")
+	}
 	if hasCaptions(l) {
 		sources = append(sources, "data:")
 	}

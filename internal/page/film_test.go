@@ -107,7 +107,7 @@ func TestDescriptionBeginsAtTheBeginning(t *testing.T) {
 func TestHostedFilmPage(t *testing.T) {
 	tree := renderRecorded(t)
 	expectIn(t, tree, "lessons/gloss.html",
-		"media-src &#39;self&#39; data: https://films.example; connect-src &#39;none&#39;",
+		"media-src data: https://films.example; connect-src &#39;none&#39;",
 		`<meta name="referrer" content="no-referrer">`,
 		`<template id="film_player">`,
 		`<a class="when" href="https://films.example/gloss.webm#t=12" data-at="12" data-until="30"><time datetime="PT12S">0:12–0:30</time></a>`,

@@ -112,15 +112,18 @@ func (t *Templates) chrome(view Frame) (*Chrome, error) {
 	return c, nil
 }
 
-// policy is the content security policy of a page: what lies beside the page and
-// nothing else. Films may also come from the given sources. A page of the live
-// preview may also listen to the server that it came from.
+// policy is the content security policy of a page: scripts, styles and pictures that lie
+// beside the page and nothing else. Films come from the given sources, where there are
+// any. A page of the live preview may also listen to the server that it came from.
 func policy(live string, films ...string) string {
 	connect := "'none'"
 	if live != "" {
 		connect = "'self'"
 	}
-	return "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; " +
-		"media-src " + strings.Join(append([]string{"'self'"}, films...), " ") +
+	media := "'none'"
+	if len(films) > 0 {
+		media = strings.Join(films, " ")
+	}
+	return "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; media-src " + media +
 		"; connect-src " + connect + "; base-uri 'none'; form-action 'none'"
 }

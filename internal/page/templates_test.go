@@ -32,6 +32,12 @@ func TestPolicy(t *testing.T) {
 	if p := policy(""); !strings.Contains(p, "connect-src 'none'") {
 		t.Errorf("a built page may connect: %s", p)
 	}
+	if p := policy(""); !strings.Contains(p, "media-src 'none'") {
+		t.Errorf("a page without a film may play one: %s", p)
+	}
+	if p := policy("", "'self'", "data:"); !strings.Contains(p, "media-src 'self' data:;") {
+		t.Errorf("a page may not play its film: %s", p)
+	}
 	if p := policy("/live.js"); !strings.Contains(p, "connect-src 'self'") {
 		t.Errorf("a page of the preview may not connect: %s", p)
 	}
