@@ -13,11 +13,11 @@ const (
 var (
 	denials = set(`not never dont doesnt didnt isnt arent wasnt wont cant cannot without neither nor shouldnt wouldnt
 		couldnt`)
-	suppositions = set(`if unless suppose imagine might could would id wed youd theyd`)
-	others       = set(`people somebody someone coworker colleague neighbour neighbor boss sister cousin`)
+	suppositions = set(`if unless suppose imagine might could would id wed youd theyd shed hed`)
+	others       = set(`people somebody someone coworker colleague neighbour neighbor boss sister cousin daughter mum mom mother`)
 
 	// liked makes of "would" a wish or a way of speaking, which supposes nothing.
-	liked = set(`like love say call`)
+	liked = set(`like love say call allow`)
 
 	// openers begin a new sentence where no full stop is written.
 	openers = set(`okay ok alright so now`)
@@ -26,7 +26,7 @@ var (
 	turns = set(`but its thats because so then im were is are`)
 
 	// subjectsOf begin a clause behind "and".
-	subjectsOf = set(`i we you she he then`)
+	subjectsOf = set(`i we you she he it then`)
 
 	// leadsOn stand before an "i" that goes on with what was begun.
 	leadsOn = set(`what how when where why as until till if that than think like do did am`)
@@ -49,12 +49,16 @@ func (t *talk) doubted(at int) bool {
 			if away <= 4 {
 				return true
 			}
-		case suppositions[w] && !liked[t.text(i+1)]:
+		case suppositions[w] && !liked[t.text(i+1)] && !t.aside(i):
 			if t.governs(i, at) {
 				return true
 			}
-		case others[w] || t.remembered(i):
+		case others[w]:
 			if t.governs(i, at) && !t.turned(i, at) {
+				return true
+			}
+		case t.remembered(i):
+			if t.governs(i, at) && !t.returns(i, at) {
 				return true
 			}
 		}
@@ -81,7 +85,8 @@ func (t *talk) governs(from, at int) bool {
 		return false
 	}
 	for i := from + 1; i < at; i++ {
-		if w := t.words[i].text; openers[w] || w == "and" && (t.text(i+1) == "i" || t.text(i+1) == "we") {
+		w, next := t.words[i].text, t.text(i+1)
+		if openers[w] || w == "and" && (next == "i" || next == "we" || next == "then") || w == "thats" && next == "why" {
 			return false
 		}
 	}
@@ -97,6 +102,28 @@ func (t *talk) turned(from, at int) bool {
 		}
 	}
 	return false
+}
+
+// returns reports whether talk comes back from what it remembers: "I had a lady who sat for
+// fifty, but this one gets ten". Neither a comma nor who it was about ends the story.
+func (t *talk) returns(from, at int) bool {
+	for i := from; i < at; i++ {
+		if w := t.words[i].text; w == "but" || w == "today" || !t.punctuated && openers[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// aside reports whether "if" only speaks to whoever listens: "if you read the label", "if
+// you're counting", "if I'm honest".
+func (t *talk) aside(at int) bool {
+	if t.text(at) != "if" {
+		return false
+	}
+	next, then := t.text(at+1), t.text(at+2)
+	return next == "you" && (then == "read" || then == "like" || then == "will" || then == "ask") ||
+		next == "youre" && (then == "counting" || then == "wondering") || next == "im" && then == "honest"
 }
 
 // hedges reports whether a denial is only "I don't know", said in thinking.

@@ -67,6 +67,7 @@ func TestShades(t *testing.T) {
 	expectFacts(t, "I take six N and 10 V.", "shade 6N", "shade 10V")
 	expectFacts(t, "I take seven point one, and seven stroke nought, and 6.03.", "shade 7.1", "shade 7.0", "shade 6.03")
 	expectFacts(t, "I take 6Z, 11N, 6/9 and 7.5.")
+	expectFacts(t, "two parts six n and one part eight v", "parts 2 of 6N", "shade 6N", "parts 1 of 8V", "shade 8V")
 	expectFacts(t, "six a day, eight in all")
 }
 
@@ -76,6 +77,9 @@ func TestRecants(t *testing.T) {
 	expectFacts(t, "one part 8V | i said eight v it's six N my bad", "(parts 1 of 8V)", "(shade 8V)", "shade 6N")
 	expectFacts(t, "twenty grams of 6G. | Did I say twenty grams of the gold? I meant fifteen.", "(weight 20 g of 6G)", "shade 6G", "weight 15 g of 6G")
 	expectFacts(t, "six percent developer. Did I say six percent? I did.", "strength 6 %")
+	expectFacts(t, "20 grams of 6G. | I said twenty grams of the second one, and that was wrong.", "(weight 20 g of 6G)", "shade 6G")
+	expectFacts(t, "four percent developer | i said four percent and its wrong", "(strength 4 %)")
+	expectFacts(t, "one to one and a half on that | ive told you wrong | that bowl i said one and a half its one to two", "(ratio 1:1.5)", "ratio 1:2")
 	expectFacts(t, "twenty volume. I said no blonde, sorry.", "strength 20 vol")
 }
 
@@ -107,6 +111,7 @@ func TestWeights(t *testing.T) {
 	expectFacts(t, "bond cream, five grams. Then 3 g of bond cream.", "weight 5 g of bond cream", "weight 3 g of bond cream")
 	expectFacts(t, "half a tube of 6N and a tube of 8V", "weight 0.5 tube of 6N", "shade 6N", "weight 1 tube of 8V", "shade 8V")
 	expectFacts(t, "eighty of cream and eighty of peroxide", "weight 80 g of colour", "weight 80 g of developer")
+	expectFacts(t, "30 grams of 6N and then fifteen of 8V", "weight 30 g of 6N", "shade 6N", "weight 15 g of 8V", "shade 8V")
 	expectFacts(t, "two ounces of colour, a tube of toothpaste, one of each")
 }
 
@@ -159,6 +164,7 @@ func TestClocks(t *testing.T) {
 func TestLevels(t *testing.T) {
 	expectFacts(t, "a level six, level 10, a level of eight", "level 6", "level 10", "level 8")
 	expectFacts(t, "She is a natural five and we lifted to an eight.", "level 5", "level 8")
+	expectFacts(t, "They are at level eight, and I mean an orange eight; the ends, they're a nine, and she'd like to be a six all over.", "level 8", "level 8", "section ends", "level 9", "level 6")
 	expectFacts(t, "level six inches down, level 3 student, level 14, two levels, a four of clubs, it looks like a seven.")
 }
 
@@ -171,6 +177,7 @@ func TestSharesOfHair(t *testing.T) {
 func TestSections(t *testing.T) {
 	expectFacts(t, "from the root to the ends, mid-lengths, the nape, bangs", "section roots", "section ends", "section mid-lengths", "section nape", "section fringe")
 	expectFacts(t, "over the ear, the top section, the occipital bone, the sides", "section ears", "section top", "section occipital bone", "section sides")
+	expectFacts(t, "Keep it off of the ears. I leave out the temples. The fringe I'm leaving out. The root shadow.")
 	expectFacts(t, "stay off the roots, from ear to ear, the top of the head, on both sides, it ends, face it, a fringe")
 }
 
@@ -180,6 +187,9 @@ func TestDoubt(t *testing.T) {
 	expectFacts(t, "If she were white I would take twenty volume. She is not. So ten volume.", "strength 10 vol")
 	expectFacts(t, "My colleague leaves it fifty minutes. I had a client who got 40 vol.")
 	expectFacts(t, "I would say it is a level six, and she would like a level eight.", "level 6", "level 8")
+	expectFacts(t, "My daughter, she'd put ten volume in there. I had a lady, she sat for fifty minutes.")
+	expectFacts(t, "I would allow 15 minutes, and then it sits for twenty minutes.", "time 15 min", "time 20 min")
+	expectFacts(t, "The thirteen volume, which, if you read the label, says four percent.", "strength 13 vol", "strength 4 %")
 	expectFacts(t, "Could it be thirty minutes? It is twenty minutes.", "time 20 min")
 	expectFacts(t, "if you have white hair you go twenty volume | and you leave it ten minutes longer okay so this | one here is what everybody wants to see and its ten volume", "strength 10 vol")
 	expectFacts(t, "dont be scared its only twenty volume", "strength 20 vol")
@@ -191,6 +201,7 @@ func TestWithdraw(t *testing.T) {
 	expectFacts(t, "It is one to one. No, sorry, one to two.", "(ratio 1:1)", "ratio 1:2")
 	expectFacts(t, "Twenty volume. Scratch that. Ten volume.", "(strength 20 vol)", "strength 10 vol")
 	expectFacts(t, "twenty grams of 6N wait let me look thirty grams of 6N", "(weight 20 g of 6N)", "shade 6N", "weight 30 g of 6N", "shade 6N")
+	expectFacts(t, "About two minutes. No shampoo. Then a conditioner, three minutes.", "time 2 min", "time 3 min")
 	expectFacts(t, "Twenty minutes, sorry about the noise, and 20 minutes it is.", "time 20 min", "time 20 min")
 	expectFacts(t, "Twenty volume here. And then we wait, and it is six volume there.", "strength 20 vol", "strength 6 vol")
 }

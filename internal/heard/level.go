@@ -42,7 +42,7 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 		i++
 	}
 	number, ok := t.numberAt(i)
-	read := reads[t.text(at-1)] || look && t.text(at-1) == "like" // "like a creamy nine", but not "like a seven"
+	read := reads[t.text(at-1)] || look && (t.text(at-1) == "like" || t.text(at-1) == "mean") // "like a creamy nine", but not "like a seven"
 	if !ok || !isLevel(number) || !read || !natural && !t.levelsLately(at) {
 		return nil, 0
 	}
@@ -54,9 +54,9 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 
 // Words around a level that goes without its name.
 var (
-	reads      = set("is its to at around thats shes hes reads about youre as")     // it is read off hair or aimed at
-	looks      = set("solid creamy clean cool warm light dark soft true pale deep") // how it looks
-	afterLevel = set("natural now here not maybe")
+	reads      = set("is its to at around thats shes hes theyre reads about youre as be")                           // it is read off hair or aimed at
+	looks      = set(`solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy`) // how it looks
+	afterLevel = set("natural now here not maybe all nice pale")
 )
 
 // levelsLately reports whether levels are the subject: the word or a base is named

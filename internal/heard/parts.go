@@ -179,7 +179,7 @@ func (t *talk) subject(at int) (of string, words int) {
 // additive reads the name of something else, one or two words long.
 func (t *talk) additive(i, at int) (name string, words int) {
 	name = t.text(i)
-	if t.words[i].number || len(name) < 3 {
+	if t.words[i].number || len(name) < 3 || counted[name] {
 		return "", 0
 	}
 	if !t.closes(i) && t.text(i+1) == "cream" {
@@ -187,6 +187,9 @@ func (t *talk) additive(i, at int) (name string, words int) {
 	}
 	return name, i + 1 - at
 }
+
+// counted point at what was named before: "of the second one".
+var counted = set("first second third last other same both all them these those")
 
 // byTone returns the shade of a tone's name that fell last: "the copper".
 func (t *talk) byTone(word string) string {

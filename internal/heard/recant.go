@@ -1,5 +1,7 @@
 package heard
 
+import "plait/internal/peroxide"
+
 // A slip is told of in so many words, at times minutes after it: "did I say thirty
 // volume before? I meant twenty", "I said 9V, it's 8V, my bad".
 
@@ -19,13 +21,13 @@ func (t *talk) recants(at int) (words int) {
 		return 0
 	}
 	for i := from; i < min(from+3, len(t.words)); i++ {
-		facts, n := t.find(i, true)
-		if len(facts) == 0 {
+		slip, n := t.slip(i)
+		if n == 0 {
 			continue
 		}
-		slip, behind := facts[0], i+n
+		behind := i + n
 		right, instead := t.instead(behind, slip)
-		if !instead && !t.admitted(behind) || !t.takeBack(slip) {
+		if !instead && !t.admitted(behind) && !t.announced(at) || !t.takeBack(slip) {
 			return 0
 		}
 		if right > 0 { // "I meant fifteen" says a number and leaves its unit out
@@ -38,12 +40,44 @@ func (t *talk) recants(at int) (words int) {
 	return 0
 }
 
+// slip reads what is said to have been said, and how many words that takes. Of a strength
+// or a ratio that fell before its number is enough: "I said four percent", "I said one and
+// a half".
+func (t *talk) slip(at int) (f Fact, words int) {
+	if facts, n := t.find(at, true); len(facts) > 0 {
+		return facts[0], n
+	}
+	number, ok := t.numberAt(at)
+	if !ok {
+		return f, 0
+	}
+	for i := len(t.facts) - 1; i >= 0; i-- {
+		switch f := t.facts[i]; {
+		case f.Kind == Strength && f.Percent && t.text(at+1) == "percent" && f.Strength.Cmp(peroxide.Percent(number)) == 0:
+			return f, 2
+		case f.Kind == Ratio && f.Ratio.PerColour().Equal(number):
+			return f, 1
+		}
+	}
+	return f, 0
+}
+
+// announced reports whether the words before a place say that something was told wrong.
+func (t *talk) announced(at int) bool {
+	for i := max(0, at-recantReach/2); i < at; i++ {
+		if w := t.text(i); w == "wrong" || w == "mistake" || w == "misspoke" {
+			return true
+		}
+	}
+	return false
+}
+
 // takeBack marks the last fact that says the same. What is dosed of a shade goes with
 // the shade.
 func (t *talk) takeBack(slip Fact) bool {
 	for i := len(t.facts) - 1; i >= 0; i-- {
 		f := &t.facts[i]
-		if f.Withdrawn || f.Kind != slip.Kind || f.Value() != slip.Value() {
+		if f.Withdrawn || f.Kind != slip.Kind || f.Value() != slip.Value() && !f.vaguely(slip) {
 			continue
 		}
 		f.Withdrawn = true
@@ -58,6 +92,13 @@ func (t *talk) takeBack(slip Fact) bool {
 		return true
 	}
 	return false
+}
+
+// vaguely reports whether a slip says the dose of a fact and leaves out of what: "I said
+// twenty-five grams of the second one".
+func (f Fact) vaguely(slip Fact) bool {
+	dose := f.Kind == Parts || f.Kind == Weight
+	return dose && slip.Of == "" && f.Tubes == slip.Tubes && f.Number.Cmp(slip.Number) == 0
 }
 
 // admitted reports whether the words from a place on call what stands before a slip.

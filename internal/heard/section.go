@@ -10,7 +10,7 @@ import (
 var places = map[string]string{
 	"root": "roots", "roots": "roots", "regrowth": "regrowth", "mid-lengths": "mid-lengths",
 	"lengths": "lengths", "ends": "ends", "nape": "nape", "crown": "crown", "fringe": "fringe",
-	"bangs": "fringe", "temple": "temples", "temples": "temples", "hairline": "hairline",
+	"bangs": "fringe", "sideburns": "sideburns", "temple": "temples", "temples": "temples", "hairline": "hairline",
 }
 
 // section reads a named place of the head. Words that are also directions (side,
@@ -31,6 +31,12 @@ func (t *talk) keptFree(at, n int) bool {
 	if t.text(before) == "the" {
 		before--
 	}
+	if w := t.text(before); before > 0 && (w == "of" && t.text(before-1) == "off" || w == "out" && leaving[t.text(before-1)]) {
+		before-- // "off of the ears", "leave out the temples"
+	}
+	if next := t.text(at + n); (next == "im" || next == "i" || next == "we") && leaving[t.text(at+n+1)] {
+		return true // "the fringe I'm leaving out"
+	}
 	switch w := t.text(before); {
 	case w == "off":
 		for i := max(0, before-5); i < before; i++ {
@@ -39,7 +45,9 @@ func (t *talk) keptFree(at, n int) bool {
 			}
 		}
 		return true
-	case w == "leave" || w == "leaving":
+	case leaving[w] && t.text(before+1) == "out":
+		return true
+	case leaving[w]:
 		next := t.text(at + n)
 		return t.closes(at+n-1) || next == "alone" || next == "out" || next == "for"
 	default:
@@ -48,11 +56,12 @@ func (t *talk) keptFree(at, n int) bool {
 }
 
 var (
-	free   = set("avoid without touching")
-	taking = set("take takes taking took cut cutting")
+	free    = set("avoid without touching")
+	leaving = set("leave leaving left")
+	taking  = set("take takes taking took cut cutting")
 
 	// made follow a place that only names a bowl: "where the root colour stops".
-	made = set("colour mix bowl formula")
+	made = set("colour mix bowl formula shadow")
 )
 
 // Places returns the usual words for the places of the head that a text names, each

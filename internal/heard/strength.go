@@ -44,10 +44,10 @@ func (t *talk) ofDeveloper(at int) bool {
 	return false
 }
 
-// sold reports whether "the four percent" is that of a developer: the article stands
-// for what was named before, the ranges sell that strength, and nothing is counted by it.
+// sold reports whether "the four percent" is that of a developer: the article, or "your",
+// stands for what was named before, the ranges sell that strength, and nothing is counted by it.
 func (t *talk) sold(at int, percent exact.Number) bool {
-	if next := t.text(at + 2); t.text(at-1) != "the" || !t.closes(at+1) && (isWhite(next) || next == "dry" || next == "of" || next == "off") {
+	if next := t.text(at + 2); !held[t.text(at-1)] || !t.closes(at+1) && (isWhite(next) || next == "dry" || next == "of" || next == "off") {
 		return false
 	}
 	for _, r := range t.ranges {
@@ -59,6 +59,9 @@ func (t *talk) sold(at int, percent exact.Number) bool {
 	}
 	return false
 }
+
+// held stand before a bottle that was named before.
+var held = set("the your my")
 
 // hundredth makes a share of a number of per cent.
 var hundredth = exact.Of(1, 100)

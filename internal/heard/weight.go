@@ -94,7 +94,7 @@ func tubes(t *talk, at int) ([]Fact, int) {
 }
 
 // bareWeight reads "eighty of cream and eighty of peroxide", which leave the grams
-// unsaid.
+// unsaid, and "fifteen of 9V".
 func bareWeight(t *talk, at int) ([]Fact, int) {
 	number, ok := t.numberAt(at)
 	if !ok || t.closes(at) || t.text(at+1) != "of" || number.Less(exact.Int(5)) {
@@ -103,6 +103,10 @@ func bareWeight(t *talk, at int) ([]Fact, int) {
 	i := at + 2
 	if t.text(i) == "the" {
 		i++
+	}
+	if i < len(t.words) && t.words[i].code != "" {
+		code := t.words[i].code
+		return []Fact{{Kind: Weight, Number: number, Of: code}, {Kind: Shade, Code: code}}, i + 1 - at
 	}
 	of := subjects[t.text(i)]
 	if t.text(i) == "cream" {

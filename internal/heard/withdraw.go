@@ -42,8 +42,12 @@ func (t *talk) corrected(from, to int) bool {
 			if t.text(i+1) == "mean" {
 				return true
 			}
-		case "wait", "no":
-			if t.words[i-1].ends || t.text(i) == "no" && t.words[i].comma || t.text(i) == "wait" && openWait[t.text(i+1)] {
+		case "no":
+			if t.words[i].comma || t.words[i].ends || t.words[i-1].ends && openNo[t.text(i+1)] {
+				return true
+			}
+		case "wait":
+			if t.words[i-1].ends || openWait[t.text(i+1)] {
 				return true
 			}
 		case "hang", "hold":
@@ -62,6 +66,10 @@ func (t *talk) corrected(from, to int) bool {
 	}
 	return false
 }
+
+// openNo is what follows "no" where it takes something back: "No it's four", and not "No
+// shampoo".
+var openNo = set("no its thats i im it that this wait sorry make not")
 
 // openWait is what follows "wait" where it stops the speaker and not the client.
 var openWait = set("let no i a that thats")

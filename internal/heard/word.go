@@ -319,6 +319,9 @@ func (t *talk) joinCodes() {
 	t.words = out
 }
 
+// shortWords are words that no machine means as the letters of a code.
+var shortWords = set("a i g in on of at to is it or so we he be my me no up us as by do go if an")
+
 // typed returns a word as it stands in its cue, "" for one that goes on in the next.
 func (t *talk) typed(w word) string {
 	if w.end != w.cue {
@@ -335,7 +338,7 @@ func (t *talk) spelled(at int) (code string, words int) {
 	}
 	next := t.words[at+1]
 	raw := t.typed(next)
-	if letters := strings.ToUpper(raw); raw != "" && len(raw) <= 2 && !next.number && (raw == letters || !strings.Contains("a i g in on of at to is it", raw)) {
+	if letters := strings.ToUpper(raw); raw != "" && len(raw) <= 2 && !next.number && (raw == letters || !shortWords[raw]) {
 		if code, ok := t.findCode(w.digits + letters); ok {
 			return code, 2
 		}

@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -76,7 +77,7 @@ func put(files fstest.MapFS, text string) fstest.MapFS {
 
 // A draft has no error but open questions, and the talk it was made of agrees with it.
 func TestDraftsAgreeWithTheirTalk(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind"} {
+	for _, set := range []string{"tune", "test", "blind", "final"} {
 		for _, k := range load(t, set) {
 			files := demo(t)
 			text := k.draftOf(t, files)
@@ -101,10 +102,12 @@ var wrong = []struct{ rule, value, with string }{
 // answered answers the question that keeps a bowl of the talks from being computed.
 func answered(text string) string { return strings.ReplaceAll(text, "\nkind: ?", "\nkind: permanent") }
 
-// Where the card of a talk is changed the rules hear it.
-func TestWrongCardsAreHeard(t *testing.T) {
+// Where the card of a talk is changed the rules hear it. A card that contradicts itself
+// then, as a ratio does with a weight that was said too, is stopped before its bowl can be
+// held against the talk; no wrong card passes.
+func TestWrongCardsAreNoticed(t *testing.T) {
 	tried, heard := 0, 0
-	for _, set := range []string{"tune", "test", "blind"} {
+	for _, set := range []string{"tune", "test", "blind", "final"} {
 		for _, k := range load(t, set) {
 			for _, w := range wrong {
 				files := demo(t)
@@ -114,29 +117,31 @@ func TestWrongCardsAreHeard(t *testing.T) {
 					continue
 				}
 				tried++
-				found := false
-				spoken, _ := alarms(t, put(files, changed))
-				for _, d := range spoken {
-					found = found || d.Rule == w.rule
+				switch spoken, errors := alarms(t, put(files, changed)); {
+				case slices.ContainsFunc(spoken, of(w.rule)):
+					heard++
+				case slices.ContainsFunc(errors, of("formula/developer-weight")):
+					t.Logf("%s: %s says nothing, the card contradicts itself", k.name, w.rule)
+				default:
+					t.Errorf("%s: %s says nothing", k.name, w.rule)
 				}
-				if !found {
-					t.Logf("%s: %s says nothing", k.name, w.rule)
-					continue
-				}
-				heard++
 			}
 		}
 	}
 	t.Logf("of %d wrong cards %d were heard", tried, heard)
-	if tried < 12 || float64(heard) < 0.9*float64(tried) {
-		t.Errorf("of %d wrong cards only %d were heard", tried, heard)
+	if tried < 20 {
+		t.Errorf("only %d wrong cards were tried", tried)
 	}
+}
+
+func of(rule string) func(diag.Diagnostic) bool {
+	return func(d diag.Diagnostic) bool { return d.Rule == rule }
 }
 
 // Talk about bread and about a wall says nothing about any lesson of the demo, and a talk
 // about cutting nothing about its bowls.
 func TestOtherTalkRaisesNoAlarm(t *testing.T) {
-	for _, name := range []string{"tune-other", "test-other", "tune-cut-1", "tune-cut-2", "test-cut-1", "test-cut-2"} {
+	for _, name := range []string{"tune-other", "test-other", "tune-cut-1", "tune-cut-2", "test-cut-1", "test-cut-2", "blind-other", "final-other", "final-cut-1", "final-cut-2"} {
 		files := demo(t)
 		vtt, err := os.ReadFile("testdata/" + name + ".vtt")
 		if err != nil {
