@@ -245,3 +245,14 @@ func BenchmarkRead(b *testing.B) {
 		}
 	}
 }
+
+func TestLanguage(t *testing.T) {
+	for name, want := range map[string]string{"gloss.en.vtt": "en", "a.pt-BR.srt": "pt-BR", "gloss.vtt": "", "gloss.final.vtt": ""} {
+		if got := Language(name); got != want {
+			t.Errorf("%s is in %q, want %q", name, got, want)
+		}
+	}
+	if !IsEnglish("en-GB") || !IsEnglish("") || IsEnglish("de") {
+		t.Error("English is not told from other languages")
+	}
+}

@@ -99,6 +99,7 @@ var rules = func() []Rule {
 		recordingShortStep,
 		recordingUncaptioned,
 		spokenDry,
+		spokenLanguage,
 		spokenLevel,
 		spokenParts,
 		spokenRatio,

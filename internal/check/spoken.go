@@ -1,11 +1,13 @@
 package check
 
 import (
+	"cmp"
 	"fmt"
 	"path"
 	"slices"
 	"strings"
 
+	"plait/internal/caption"
 	"plait/internal/derive"
 	"plait/internal/heard"
 	"plait/internal/lesson"
@@ -22,7 +24,7 @@ const spokenSource = "common practice, no source: what is heard in the captions 
 
 // said returns what was said as fact in the film of a lesson and not taken back.
 func (p *Pass) said(l *lesson.Lesson) []heard.Fact {
-	if l.Captions == nil {
+	if l.Captions == nil || !caption.IsEnglish(p.spokenLanguage(l)) {
 		return nil
 	}
 	if facts, ok := p.talks[l]; ok {
@@ -39,6 +41,12 @@ func (p *Pass) said(l *lesson.Lesson) []heard.Fact {
 	}
 	p.talks[l] = facts
 	return facts
+}
+
+// spokenLanguage is the language of a lesson's captions: that of the file's name, else
+// that of the course.
+func (p *Pass) spokenLanguage(l *lesson.Lesson) string {
+	return cmp.Or(caption.Language(l.Recording.Captions.Value), p.Course.Language.Value)
 }
 
 // saidOf returns what was said of one kind.

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -50,7 +51,14 @@ func (cmd draftCommand) Run(ctx context.Context, c console) error {
 	}
 	defer course.close()
 	name := lessonName(cmd.File, course.Result)
-	talk := draft.Talk{Name: name, Cues: cues, Captions: filepath.Base(cmd.File), Ranges: rangesOf(course.Result), Range: usualRange(course.Result)}
+	language := cmp.Or(caption.Language(filepath.Base(cmd.File)), course.Course.Language.Value)
+	foreign := !caption.IsEnglish(language)
+	if foreign {
+		if _, err := fmt.Fprintf(c.err, "The captions are in %q. Only English talk is understood, so the draft has steps and no values.\n", language); err != nil {
+			return err
+		}
+	}
+	talk := draft.Talk{Foreign: foreign, Name: name, Cues: cues, Captions: filepath.Base(cmd.File), Ranges: rangesOf(course.Result), Range: usualRange(course.Result)}
 	for _, t := range course.Course.House.Tests {
 		talk.Tests = append(talk.Tests, t.Value)
 	}

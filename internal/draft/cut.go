@@ -21,7 +21,7 @@ type cut struct {
 // findCuts gives what was heard of a cut to the step it was said in. Talk in which a
 // bowl is mixed has none: what is parted there is parted for the colour.
 func (d *drafter) findCuts() {
-	if len(d.bowls) > 0 {
+	if len(d.bowls) > 0 || d.Foreign {
 		return
 	}
 	for _, f := range heard.Cuts(d.Cues) {

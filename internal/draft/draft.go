@@ -29,7 +29,16 @@ type Talk struct {
 	Length   time.Duration // of the film; 0 where it is not known
 	Ranges   []*shade.Range
 	Range    string   // the id of the range the course uses unless told otherwise
+	Foreign  bool     // it is in another language than English, of which no facts are heard
 	Tests    []string // what the house wants named in every lesson with oxidative colour
+}
+
+// factsOf returns what is heard in the talk; nothing of talk that is not English.
+func (t Talk) factsOf() []heard.Fact {
+	if t.Foreign {
+		return nil
+	}
+	return heard.Read(t.Cues, t.Ranges)
 }
 
 // Lesson is what is drafted from a talk.
@@ -41,7 +50,7 @@ type Lesson struct {
 // Make drafts a lesson from a talk.
 func Make(t Talk) Lesson {
 	t.Cues = printable(t.Cues)
-	d := &drafter{Talk: t, facts: heard.Read(t.Cues, t.Ranges), begins: Steps(t.Cues)}
+	d := &drafter{Talk: t, facts: t.factsOf(), begins: Steps(t.Cues)}
 	d.sentences = sentences(t.Cues)
 	d.placed = make([]bool, len(d.facts))
 	for i, f := range d.facts {

@@ -221,3 +221,12 @@ func TestSameEachTime(t *testing.T) {
 		t.Errorf("two drafts differ:\n%s\n%s", a, b)
 	}
 }
+
+// Of talk in another language nothing is made up.
+func TestForeign(t *testing.T) {
+	talk := talkOf("Hair, scalp, developer. Two parts of 8N, one part of 8V.")
+	talk.Foreign = true
+	if text := Make(talk).Text; strings.Contains(text, "formula") {
+		t.Errorf("got\n%s", text)
+	}
+}

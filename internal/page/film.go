@@ -79,7 +79,7 @@ func (b *builder) addCaptions(v *FilmView, l *lesson.Lesson) {
 	cues := l.Captions.Clean()
 	if hasCaptions(l) {
 		v.Captions = template.URL("data:text/vtt;base64," + base64.StdEncoding.EncodeToString(caption.WebVTT(cues)))
-		v.Language = cmp.Or(captionLanguage(l.Recording.Captions.Value), b.site.Language)
+		v.Language = cmp.Or(caption.Language(l.Recording.Captions.Value), b.site.Language)
 	}
 	for _, c := range cues {
 		v.Lines = append(v.Lines, LineView{
@@ -92,16 +92,6 @@ func (b *builder) addCaptions(v *FilmView, l *lesson.Lesson) {
 // transcript has no ends and is text beside the film.
 func hasCaptions(l *lesson.Lesson) bool {
 	return l.Captions != nil && l.Captions.Format != caption.FormatTranscript
-}
-
-// captionLanguage is the language that a name such as gloss.en.vtt tells, or
-// nothing.
-func captionLanguage(name string) string {
-	language := strings.TrimPrefix(path.Ext(strings.TrimSuffix(name, path.Ext(name))), ".")
-	if main, _, _ := strings.Cut(language, "-"); len(main) == 2 || len(main) == 3 {
-		return language
-	}
-	return ""
 }
 
 // filmAddress is where a lesson's recording is, from the page of the lesson.
