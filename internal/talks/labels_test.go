@@ -30,7 +30,7 @@ type label struct {
 	kind, value string
 }
 
-// load reads all talks whose names begin with a word: tune, test, blind or final.
+// load reads all talks whose names begin with a word: tune, test, blind, final or third.
 func load(t testing.TB, set string) []talk {
 	t.Helper()
 	names, err := filepath.Glob("testdata/" + set + "-*.vtt")

@@ -93,7 +93,7 @@ type errors struct{ pk, diff float64 }
 // A segmentation that means nothing is wrong about half the time in Pk; these bounds
 // hold what is reached on talks that nothing was tuned to.
 func TestSteps(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind", "final"} {
+	for _, set := range []string{"tune", "test", "blind", "final", "third"} {
 		paused, flat := measure(t, set, pauses), measure(t, set, noPauses)
 		t.Logf("%-14s Pk %.3f WindowDiff %.3f; with all pauses taken out Pk %.3f WindowDiff %.3f", set+", mean", paused.pk, paused.diff, flat.pk, flat.diff)
 		if most := reached[set]; paused.pk > most.paused || flat.pk > most.flat {
@@ -104,9 +104,9 @@ func TestSteps(t *testing.T) {
 
 // reached is the Pk that is held for each set, with pauses and without. The talks of
 // strangers to the program are harder: they say what comes next in words that nobody
-// foresaw, and the last of them pause inside their steps too.
+// foresaw, and most of them pause inside their steps too.
 var reached = map[string]struct{ paused, flat float64 }{
-	"tune": {0.25, 0.35}, "test": {0.25, 0.35}, "blind": {0.25, 0.40}, "final": {0.40, 0.45},
+	"tune": {0.25, 0.35}, "test": {0.25, 0.35}, "blind": {0.25, 0.40}, "final": {0.40, 0.45}, "third": {0.40, 0.45},
 }
 
 // The talks pause before most of their steps, which real ones do less; so they are
