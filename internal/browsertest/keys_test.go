@@ -110,9 +110,11 @@ func TestQuestionsServed(t *testing.T) {
 			if role := evalTo[string](p, "s => document.querySelector(s).getAttribute('role')", id+" .said"); role != "status" {
 				t.Errorf("what is said has the role %q, and no reader of the screen hears it", role)
 			}
-			q.wrong(p, id)
+			q.wrong(p, keys, id)
+			keys.check(p, id)
 			p.waitText(id+" .said", q.say)
-			q.right(p, id)
+			q.right(p, mouse, id)
+			mouse.check(p, id)
 			p.waitText(id+" .said", "Right.")
 		})
 	}

@@ -9,64 +9,75 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// asked is one question of the demo of each kind with a wrong answer by mouse and the
-// right one by keys; the right answers were worked out by hand.
+// hand is a way to answer: by mouse or by keys alone.
+type hand struct {
+	pick  func(p *page, id, option string) // of a list
+	place func(p *page, id, section string)
+	raise func(p *page, button string) // one thing of an order by one place
+	check func(p *page, id string)
+}
+
+var mouse = hand{
+	(*page).tick,
+	func(p *page, id, section string) { p.click(id + " .places [data-section='" + section + "']") },
+	(*page).click,
+	func(p *page, id string) { p.click(id + " .acts .main") },
+}
+
+var keys = hand{
+	(*page).pressOption,
+	(*page).pressOption,
+	func(p *page, button string) { p.focus(button); p.press(" ") },
+	func(p *page, id string) { p.focus(id + " .acts .main"); p.press(kb.Enter) },
+}
+
+// pressOption chooses an option by key.
+func (p *page) pressOption(id, option string) {
+	p.t.Helper()
+	p.focusOption(id, option)
+	p.press(" ")
+}
+
+// asked is one question of the demo of each kind with a wrong answer and the right one,
+// which was worked out by hand.
 var asked = []struct {
 	kind, page, id string
-	wrong          func(*page, string)
+	wrong          func(p *page, by hand, id string)
 	say            string // what the wrong answer is told
-	right          func(*page, string)
+	right          func(p *page, by hand, id string)
 }{
 	{"number", glossPage, "question_weigh",
-		func(p *page, id string) { p.fill(id+" .line input", "52 g"); p.click(id + " .acts .main") }, "That is the answer at 1:1",
-		func(p *page, id string) { p.fill(id+" .line input", "104,0 grams"); p.press(kb.Enter) }},
+		func(p *page, _ hand, id string) { p.fill(id+" .line input", "52 g") }, "That is the answer at 1:1",
+		func(p *page, _ hand, id string) { p.fill(id+" .line input", "104,0 grams") }},
 	{"choose one", "lessons/strengths-and-ratios.html", "question_thinned",
-		func(p *page, id string) { p.click(id + " label:nth-of-type(4)"); p.click(id + " .acts .main") }, "the strength in the bottle",
-		// From the last of four, two back: 3.6 % stands second.
-		func(p *page, id string) { p.focus(id + " input:checked"); p.press(kb.ArrowUp + kb.ArrowUp + kb.Enter) }},
+		func(p *page, by hand, id string) { by.pick(p, id, "6 %") }, "the strength in the bottle",
+		func(p *page, by hand, id string) { by.pick(p, id, "3.6 %") }},
 	{"choose several", glossPage, "question_early",
-		func(p *page, id string) {
-			p.tick(id, "The gloss in the bowl has turned dark")
-			p.click(id + " .acts .main")
-		}, "Only the hair tells",
-		func(p *page, id string) {
-			p.tick(id, "The gloss in the bowl has turned dark")
+		func(p *page, by hand, id string) { by.pick(p, id, "The gloss in the bowl has turned dark") }, "Only the hair tells",
+		func(p *page, by hand, id string) {
+			by.pick(p, id, "The gloss in the bowl has turned dark") // takes it back
 			for _, option := range []string{"The strand shows a hint of yellow and no more", "The scalp burns or itches", "The wiped strand leans to lilac"} {
-				p.focusOption(id, option)
-				p.press(" ")
+				by.pick(p, id, option)
 			}
-			p.press(kb.Enter)
 		}},
 	{"order", "lessons/white-third.html", "question_begin",
-		func(p *page, id string) { p.click(id + " .acts .main") }, "Not yet",
-		func(p *page, id string) {
-			p.sort(id, "Hairline and temples", "Top and crown", "Back", "Nape")
-			p.focus(id + " .acts .main")
-			p.press(kb.Enter)
+		func(*page, hand, string) {}, "Not yet",
+		func(p *page, by hand, id string) {
+			p.sort(by, id, "Hairline and temples", "Top and crown", "Back", "Nape")
 		}},
 	{"pairs", "lessons/reading-levels.html", "question_facing",
-		func(p *page, id string) {
+		func(p *page, _ hand, id string) {
 			p.pair(id, "red", "blue")
 			p.pair(id, "orange", "blue")
 			p.pair(id, "yellow", "violet")
-			p.click(id + " .acts .main")
 		}, "One pair is wrong",
-		func(p *page, id string) { p.pair(id, "red", "green"); p.focus(id + " .acts .main"); p.press(kb.Enter) }},
+		func(p *page, _ hand, id string) { p.pair(id, "red", "green") }},
 	{"level", "lessons/reading-levels.html", "question_mixture",
-		func(p *page, id string) { p.click(id + " .rungs label:nth-of-type(5)"); p.click(id + " .acts .main") }, "the first shade alone",
-		func(p *page, id string) { p.focus(id + " input:checked"); p.press(kb.ArrowRight + kb.Enter) }},
+		func(p *page, by hand, id string) { by.pick(p, id, "5") }, "the first shade alone",
+		func(p *page, by hand, id string) { by.pick(p, id, "6") }},
 	{"place", "lessons/soft-graduation.html", "question_weight-under",
-		func(p *page, id string) {
-			p.click(id + " .places [data-section='nape right']")
-			p.expectLit(id, "nape right")
-			p.click(id + " .acts .main")
-		}, "Not yet",
-		func(p *page, id string) {
-			p.focusOption(id, "nape left")
-			p.press(" ")
-			p.expectLit(id, "nape left")
-			p.press(kb.Enter)
-		}},
+		func(p *page, by hand, id string) { by.place(p, id, "nape right"); p.expectLit(id, "nape right") }, "Not yet",
+		func(p *page, by hand, id string) { by.place(p, id, "nape left"); p.expectLit(id, "nape left") }},
 }
 
 // expectLit checks that a section is lit on the heads of a question, and alone chosen in
@@ -80,24 +91,29 @@ func (p *page) expectLit(id, section string) {
 	}
 }
 
-// TestQuestions answers a question of every kind wrong by mouse and right by keys, wide
-// and on a phone, and has every state read by the accessibility checker.
+// TestQuestions answers a question of every kind wrong and right, by mouse and by keys, on
+// a wide window and on a phone, and has every state read by the accessibility checker.
 func TestQuestions(t *testing.T) {
 	s := built(t)
 	axe := readAxe(t)
 	for _, q := range asked {
-		for _, width := range []int{1280, 320} {
-			t.Run(fmt.Sprintf("%s at %d", q.kind, width), func(t *testing.T) {
-				p := openPage(t, s, q.page, withWidth(width))
+		for _, at := range []struct {
+			width int
+			w, r  hand // of the wrong and of the right answer
+		}{{1280, mouse, keys}, {320, keys, mouse}} {
+			t.Run(fmt.Sprintf("%s at %d", q.kind, at.width), func(t *testing.T) {
+				p := openPage(t, s, q.page, withWidth(at.width))
 				id := "#" + q.id
 				p.waitFor("the script of questions", "() => document.querySelector('"+id+"').dataset.ready === 'yes'")
-				q.wrong(p, id)
+				q.wrong(p, at.w, id)
+				at.w.check(p, id)
 				p.waitText(id+" .said", q.say)
 				expectNoFault(t, barriers(p, axe))
-				q.right(p, id)
+				q.right(p, at.r, id)
+				at.r.check(p, id)
 				p.waitText(id+" .said", "Right.")
 				expectNoFault(t, barriers(p, axe))
-				p.keepShot(q.id, width)
+				p.keepShot(q.id, at.width)
 			})
 		}
 	}
@@ -140,8 +156,8 @@ func (p *page) focusOption(id, text string) {
 	p.eval("(id, text) => ("+optionOf+")(id, text).querySelector('input').focus()", id, text)
 }
 
-// sort moves things up by their buttons, pressed by key, until they stand in order.
-func (p *page) sort(id string, order ...string) {
+// sort moves things up by their buttons until they stand in order.
+func (p *page) sort(by hand, id string, order ...string) {
 	p.t.Helper()
 	for place, text := range order {
 		for range order {
@@ -149,8 +165,7 @@ func (p *page) sort(id string, order ...string) {
 			if at <= place {
 				break
 			}
-			p.focus(fmt.Sprintf("%s .sort li:nth-of-type(%d) [data-do=up]", id, at+1))
-			p.press(" ")
+			by.raise(p, fmt.Sprintf("%s .sort li:nth-of-type(%d) [data-do=up]", id, at+1))
 		}
 	}
 }
