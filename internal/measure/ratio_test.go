@@ -89,7 +89,7 @@ func FuzzParseRatio(f *testing.F) {
 		if r.Colour.Sign() <= 0 || r.PerColour().Less(exact.One) {
 			t.Fatalf("ParseRatio(%q) = %s with %s of colour", s, r, r.Colour)
 		}
-		back, err := ParseRatio(r.Colour.String() + ":" + r.Developer.String())
+		back, err := ParseRatio(typed(r.Colour) + ":" + typed(r.Developer))
 		if err != nil || !back.Equal(r) {
 			t.Fatalf("ParseRatio(%q) = %s, printed and read again %s, %v", s, r, back, err)
 		}
