@@ -190,7 +190,7 @@ func TestAnotherLikeIt(t *testing.T) {
 		t.Fatalf("asked the same again: %q", ask)
 	}
 	var colour int
-	if _, err := fmt.Sscanf(ask, "You need %d g", &colour); err != nil {
+	if _, err := fmt.Sscanf(ask, "A gloss is mixed 1:2. You need %d g", &colour); err != nil {
 		t.Fatalf("%q: %v", ask, err)
 	}
 	p.fill(id+" .line input", fmt.Sprint(2*colour))

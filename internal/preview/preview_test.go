@@ -176,6 +176,9 @@ func TestRangesAndTags(t *testing.T) {
 	if r.StatusCode != 200 || r.Header.Get("Content-Length") != "1024" || body(t, r) != "" {
 		t.Errorf("HEAD: %d, %s", r.StatusCode, r.Header.Get("Content-Length"))
 	}
+	if r := get(t, h, "/favicon.ico"); r.StatusCode != 204 {
+		t.Errorf("what browsers ask for unbidden gives %d", r.StatusCode)
+	}
 	// A page must never come from a store: it would show what was there before.
 	if r := get(t, h, "/"); r.Header.Get("Cache-Control") != "no-store" {
 		t.Errorf("the page may be stored: %v", r.Header)

@@ -121,7 +121,11 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request) {
 // file answers with a file of the site.
 func (s *Server) file(w http.ResponseWriter, r *http.Request, now state) {
 	f, ok := lookup(now.tree, r.URL.Path)
-	if !ok {
+	switch {
+	case !ok && r.URL.Path == "/favicon.ico": // browsers ask for it unbidden; pages name their icon
+		w.WriteHeader(http.StatusNoContent)
+		return
+	case !ok:
 		s.missing(w, r, now)
 		return
 	}
