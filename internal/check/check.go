@@ -114,10 +114,9 @@ func (p *Pass) report(severity diag.Severity, at source.Span, help, format strin
 func Run(c *course.Course, d *derive.Derived) (found []diag.Diagnostic, accepted []Accepted) {
 	lessons := slices.Concat(c.Lessons, c.Drafts)
 	ofLessons := make([][][]diag.Diagnostic, len(lessons))
-	_ = parallel.Each(0, len(lessons), func(_, i int) error { // looking cannot fail
+	parallel.All(0, len(lessons), func(i int) {
 		p := &Pass{Course: c, Derived: d}
 		ofLessons[i] = p.lookAt(lessons[i])
-		return nil
 	})
 	p := &Pass{Course: c, Derived: d}
 	for i := range rules {

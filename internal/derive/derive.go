@@ -63,11 +63,10 @@ func Run(c *course.Course) (*Derived, []diag.Diagnostic) {
 	found := d.workSheets(lessons)
 	parts := make([]*Derived, len(lessons))
 	faults := make([][]diag.Diagnostic, len(lessons))
-	_ = parallel.Each(0, len(lessons), func(_, i int) error { // what fails is a fault of the lesson, never an error
+	parallel.All(0, len(lessons), func(i int) {
 		parts[i] = empty()
 		parts[i].sheets = d.sheets
 		faults[i] = parts[i].lesson(c, lessons[i])
-		return nil
 	})
 	for i, part := range parts {
 		d.Formulas = append(d.Formulas, part.Formulas...)

@@ -89,9 +89,8 @@ func (d *Derived) workSheets(lessons []*lesson.Lesson) []diag.Diagnostic {
 		}
 	}
 	faults := make([][]diag.Diagnostic, len(all))
-	_ = parallel.Each(0, len(all), func(_, i int) error { // what fails is a fault of the sheet, never an error
+	parallel.All(0, len(all), func(i int) {
 		faults[i] = all[i].work()
-		return nil
 	})
 	var found []diag.Diagnostic
 	for _, f := range faults {

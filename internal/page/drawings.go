@@ -58,9 +58,8 @@ func drawSheet(s *derive.Sheet, d draw.Sheet, views []sheet.View) *drawn {
 	}
 	cuts := sync.OnceValue(func() *draw.Cuts { return draw.NewCuts(sheetTitle(s), s.Fallen()) })
 	pictures := make([][]byte, len(views))
-	_ = parallel.Each(0, len(views), func(_, i int) error { // drawing cannot fail
+	parallel.All(0, len(views), func(i int) {
 		pictures[i] = drawView(sections, cuts, views[i])
-		return nil
 	})
 	for i, v := range views {
 		out.views[v] = pictures[i]

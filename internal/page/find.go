@@ -53,9 +53,8 @@ func (b *builder) foundIn(l *lesson.Lesson) []found {
 func (b *builder) findIndex(script []byte) asset.File {
 	lessons := b.course.Lessons
 	ofLessons := make([][]found, len(lessons))
-	_ = parallel.Each(b.workers, len(lessons), func(_, i int) error { // listing cannot fail
+	parallel.All(b.workers, len(lessons), func(i int) {
 		ofLessons[i] = b.foundIn(lessons[i])
-		return nil
 	})
 	entries := slices.Concat(ofLessons...)
 	for _, w := range b.course.Words {

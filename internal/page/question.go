@@ -88,11 +88,10 @@ func (b *builder) withHeads(v *QuestionView, id string) *QuestionView {
 func (b *builder) viewQuestions() {
 	lessons := b.course.Lessons
 	views := make([][]*QuestionView, len(lessons))
-	_ = parallel.Each(b.workers, len(lessons), func(_, i int) error { // views cannot fail
+	parallel.All(b.workers, len(lessons), func(i int) {
 		for _, q := range b.derived.Practice(lessons[i]) {
 			views[i] = append(views[i], questionView(q))
 		}
-		return nil
 	})
 	b.asks = map[*derive.Question]*QuestionView{}
 	for i, l := range lessons {

@@ -42,8 +42,7 @@ func Each(workers, n int, do func(worker, i int) error) error {
 	return nil
 }
 
-// All calls do for 0 up to n-1 on all processors, as [Each] does, where nothing can
-// fail.
-func All(n int, do func(i int)) {
-	_ = Each(0, n, func(_, i int) error { do(i); return nil }) // never an error
+// All calls do for 0 up to n-1 from some workers, as [Each] does, where nothing can fail.
+func All(workers, n int, do func(i int)) {
+	_ = Each(workers, n, func(_, i int) error { do(i); return nil }) // never an error
 }

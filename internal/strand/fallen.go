@@ -26,7 +26,7 @@ type Strand struct {
 // parting, which may fall to either side.
 func (c *Haircut) Fall() []Strand {
 	strands := c.roots()
-	parallel.All(len(strands), func(i int) { c.fall(&strands[i]) })
+	parallel.All(0, len(strands), func(i int) { c.fall(&strands[i]) })
 	kept := strands[:0]
 	for _, s := range strands {
 		if len(s.Path) > 1 {

@@ -34,7 +34,7 @@ func (c *Haircut) Measure(section int) Lengths {
 	cut := Lengths{Points: corners(mesh, section)}
 	cut.Cm = make([]float64, len(cut.Points))
 	why := make([]error, len(cut.Points))
-	parallel.All(len(cut.Points), func(i int) {
+	parallel.All(0, len(cut.Points), func(i int) {
 		cm, err := c.Length(section, mesh.Points[cut.Points[i]])
 		if err != nil {
 			cm = NotCut
