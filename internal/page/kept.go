@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"maps"
 	"slices"
+	"strings"
 	"sync"
 
 	"plait/internal/asset"
@@ -92,9 +93,13 @@ func (k *Kept) get(key string, make func() *drawn) *drawn {
 // keptDrawing is a drawn sheet as it is written.
 type keptDrawing struct {
 	Key      string
-	Views    []sheet.View
-	Pictures [][]byte
+	Views    []keptView // by the names of the views
 	Swatches []string
+}
+
+type keptView struct {
+	View    sheet.View
+	Picture []byte
 }
 
 // Drawings returns all that the last build asked for of drawings, to be loaded by another
@@ -109,8 +114,9 @@ func (k *Kept) Drawings() (data []byte, ok bool) {
 	for _, key := range slices.Sorted(maps.Keys(k.now)) {
 		d, out := k.now[key](), keptDrawing{Key: key}
 		for v, picture := range d.views {
-			out.Views, out.Pictures = append(out.Views, v), append(out.Pictures, picture)
+			out.Views = append(out.Views, keptView{v, picture})
 		}
+		slices.SortFunc(out.Views, func(a, b keptView) int { return strings.Compare(a.View.String(), b.View.String()) })
 		out.Swatches = d.swatches
 		list = append(list, out)
 	}
@@ -131,8 +137,8 @@ func (k *Kept) LoadDrawings(data []byte) {
 	k.now = map[string]func() *drawn{}
 	for _, in := range list {
 		d := &drawn{views: map[sheet.View][]byte{}, swatches: in.Swatches}
-		for i, v := range in.Views {
-			d.views[v] = in.Pictures[i]
+		for _, v := range in.Views {
+			d.views[v.View] = v.Picture
 		}
 		k.now[in.Key] = func() *drawn { return d }
 	}
