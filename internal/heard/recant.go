@@ -65,7 +65,7 @@ func (t *talk) slip(at int) (f Fact, words int) {
 // announced reports whether the words before a place say that something was told wrong.
 func (t *talk) announced(at int) bool {
 	for i := max(0, at-recantReach/2); i < at; i++ {
-		if w := t.text(i); w == "wrong" || w == "mistake" || w == "misspoke" {
+		if admits[t.text(i)] {
 			return true
 		}
 	}
@@ -104,8 +104,11 @@ func (f Fact) vaguely(slip Fact) bool {
 // admitted reports whether the words from a place on call what stands before a slip.
 func (t *talk) admitted(at int) bool {
 	for i := at; i < at+recantReach; i++ {
+		if admits[t.text(i)] {
+			return true
+		}
 		switch t.text(i) {
-		case "meant", "mean", "sorry", "wrong", "mistake", "misspoke", "bad":
+		case "mean", "bad":
 			return true
 		case "should":
 			if t.text(i+1) == "be" {

@@ -35,8 +35,11 @@ func (f Fact) sameQuantity(o Fact) bool {
 // corrected reports whether something between two words takes the first back.
 func (t *talk) corrected(from, to int) bool {
 	for i := from + 1; i < to; i++ {
+		if admits[t.text(i)] {
+			return true
+		}
 		switch t.text(i) {
-		case "sorry", "meant", "oops", "correction", "wrong", "mistake", "misspoke":
+		case "oops", "correction":
 			return true
 		case "i":
 			if t.text(i+1) == "mean" {
@@ -70,6 +73,9 @@ func (t *talk) corrected(from, to int) bool {
 // openNo is what follows "no" where it takes something back: "No it's four", and not "No
 // shampoo".
 var openNo = set("no its thats i im it that this wait sorry make not")
+
+// admits are words that admit a slip.
+var admits = set("sorry meant wrong mistake misspoke")
 
 // openWait is what follows "wait" where it stops the speaker and not the client.
 var openWait = set("let no i a that thats")
