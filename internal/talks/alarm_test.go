@@ -106,7 +106,7 @@ func answered(text string) string { return strings.ReplaceAll(text, "\nkind: ?",
 // then, as a ratio does with a weight that was said too, is stopped before its bowl can be
 // held against the talk; no wrong card passes.
 func TestWrongCardsAreNoticed(t *testing.T) {
-	tried, heard := 0, 0
+	tried, heard := map[string]int{}, map[string]int{}
 	for _, set := range []string{"tune", "test", "blind", "final"} {
 		for _, k := range load(t, set) {
 			for _, w := range wrong {
@@ -116,10 +116,10 @@ func TestWrongCardsAreNoticed(t *testing.T) {
 				if changed == text {
 					continue
 				}
-				tried++
+				tried[set]++
 				switch spoken, errors := alarms(t, put(files, changed)); {
 				case slices.ContainsFunc(spoken, of(w.rule)):
-					heard++
+					heard[set]++
 				case slices.ContainsFunc(errors, of("formula/developer-weight")):
 					t.Logf("%s: %s says nothing, the card contradicts itself", k.name, w.rule)
 				default:
@@ -128,9 +128,14 @@ func TestWrongCardsAreNoticed(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("of %d wrong cards %d were heard", tried, heard)
-	if tried < 20 {
-		t.Errorf("only %d wrong cards were tried", tried)
+	t.Logf("of the wrong cards %v were heard, of %v", heard, tried)
+	known := []string{"tune", "test", "blind"}
+	all, noticed := 0, 0
+	for _, set := range known {
+		all, noticed = all+tried[set], noticed+heard[set]
+	}
+	if all < 12 || float64(noticed) < 0.9*float64(all) {
+		t.Errorf("of %d wrong cards of %v only %d were heard", all, known, noticed)
 	}
 }
 
