@@ -19,17 +19,24 @@ func TestPages(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			p := openPage(t, s, name)
-			expectNone(t, "policy", looseness(p))
-			p.eval("() => document.querySelectorAll('details').forEach(d => { d.open = true })")
-			expectNone(t, "light", barriers(p, axe))
-			p.setDark(true)
-			expectNone(t, "dark", barriers(p, axe))
-			p.setDark(false)
-			p.setWidth(320)
-			expectNone(t, "320 px wide", barriers(p, axe))
-			expectNone(t, "320 px wide", overhang(p))
+			expectForAll(t, p, axe)
 		})
 	}
+}
+
+// expectForAll holds a page to its policy and to what lets everybody read it: light, dark
+// and on a narrow window, with all that unfolds unfolded.
+func expectForAll(t *testing.T, p *page, axe string) {
+	t.Helper()
+	expectNone(t, "policy", looseness(p))
+	p.eval("() => document.querySelectorAll('details').forEach(d => { d.open = true })")
+	expectNone(t, "light", barriers(p, axe))
+	p.setDark(true)
+	expectNone(t, "dark", barriers(p, axe))
+	p.setDark(false)
+	p.setWidth(320)
+	expectNone(t, "320 px wide", barriers(p, axe))
+	expectNone(t, "320 px wide", overhang(p))
 }
 
 func expectNone(t *testing.T, where string, faults []string) {

@@ -76,19 +76,11 @@ var asked = []struct {
 		func(p *page, by hand, id string) { by.pick(p, id, "5") }, "the first shade alone",
 		func(p *page, by hand, id string) { by.pick(p, id, "6") }},
 	{"place", "lessons/soft-graduation.html", "question_weight-under",
-		func(p *page, by hand, id string) { by.place(p, id, "nape right"); p.expectLit(id, "nape right") }, "Not yet",
-		func(p *page, by hand, id string) { by.place(p, id, "nape left"); p.expectLit(id, "nape left") }},
-}
-
-// expectLit checks that a section is lit on the heads of a question, and alone chosen in
-// its list.
-func (p *page) expectLit(id, section string) {
-	p.t.Helper()
-	lit := evalTo[[]string](p, "id => [...new Set([...document.querySelectorAll(id + ' .places .on')].map(g => g.dataset.section))]", id)
-	chosen := p.texts(id + " label:has(:checked)")
-	if len(lit) != 1 || lit[0] != section || len(chosen) != 1 || chosen[0] != section {
-		p.t.Errorf("%q is lit and %q chosen, want %q", lit, chosen, section)
-	}
+		func(p *page, by hand, id string) {
+			by.place(p, id, "nape right")
+			expectPlace(p.t, p, id, "nape right")
+		}, "Not yet",
+		func(p *page, by hand, id string) { by.place(p, id, "nape left"); expectPlace(p.t, p, id, "nape left") }},
 }
 
 // TestQuestions answers a question of every kind wrong and right, by mouse and by keys, on

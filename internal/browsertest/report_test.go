@@ -37,14 +37,7 @@ func TestReport(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			p := openPage(t, s, name)
-			expectNone(t, "policy", looseness(p))
-			expectNone(t, "light", barriers(p, axe))
-			p.setDark(true)
-			expectNone(t, "dark", barriers(p, axe))
-			p.setDark(false)
-			p.setWidth(320)
-			expectNone(t, "320 px wide", barriers(p, axe))
-			expectNone(t, "320 px wide", overhang(p))
+			expectForAll(t, p, axe)
 			file := p.pdf()
 			expectInfo(t, output(t, pdfinfo, file), p.text("h1"))
 			expectWords(t, oneLine(output(t, pdftotext, "-layout", file, "-")), words...)
