@@ -15,6 +15,7 @@ func TestScriptsOff(t *testing.T) {
 	s := built(t)
 	for _, name := range s.lessons() {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, s, name, withoutScripts())
 			if steps := p.shown("main h2"); len(steps) == 0 {
 				t.Error("no step can be seen")

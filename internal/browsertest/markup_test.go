@@ -10,8 +10,8 @@ import (
 // TestMarkup holds every page, style sheet and drawing against the standards.
 func TestMarkup(t *testing.T) {
 	s := built(t)
-	t.Run("standard", func(t *testing.T) { expectClean(t, standardCheck(t, s)) })
-	t.Run("habits", func(t *testing.T) { expectClean(t, habitsCheck(t, s)) })
+	t.Run("standard", func(t *testing.T) { t.Parallel(); expectClean(t, standardCheck(t, s)) })
+	t.Run("habits", func(t *testing.T) { t.Parallel(); expectClean(t, habitsCheck(t, s)) })
 }
 
 // standardCheck is a run of the Nu HTML checker.

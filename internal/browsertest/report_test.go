@@ -29,13 +29,14 @@ func TestReport(t *testing.T) {
 	axe := readAxe(t)
 	pdfinfo := program(t, "install poppler-utils", "pdfinfo")
 	pdftotext := program(t, "install poppler-utils", "pdftotext")
-	t.Run("standard", func(t *testing.T) { expectClean(t, standardCheck(t, s)) })
-	t.Run("habits", func(t *testing.T) { expectClean(t, habitsCheck(t, s)) })
+	t.Run("standard", func(t *testing.T) { t.Parallel(); expectClean(t, standardCheck(t, s)) })
+	t.Run("habits", func(t *testing.T) { t.Parallel(); expectClean(t, habitsCheck(t, s)) })
 	for name, words := range map[string][]string{
 		"report.html":            {"Zoë Quill", "KR-20", "must be right: Watch a gloss"},
 		"key-first-colours.html": {"Must be right", "1a", "72 g"},
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := openPage(t, s, name)
 			expectForAll(t, p, axe)
 			file := p.pdf()
