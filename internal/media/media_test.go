@@ -75,11 +75,45 @@ func TestMP4(t *testing.T) {
 	expectLength(t, "an index in pieces", ftyp+b("moov", empty)+sidx(0, 1, 1000, be32(0)+be32(0))+sidx(0, 1, 1000, be32(0)+be32(0)), Info{Length: 7 * time.Second})
 	expectLength(t, "a wide index", ftyp+b("moov", empty)+sidx(1, 1, 1000, be64(0)+be64(0)), Info{Length: 3500 * time.Millisecond})
 
+	expectFragments(t, ftyp, empty)
+
 	expectError(t, "no length", ftyp+b("moov", empty)+mdat, ErrNoLength)
 	expectError(t, "no clock", ftyp+b("moov", b("mvhd", zeros, zeros)), ErrNoLength)
 	expectError(t, "cut off", (ftyp + b("moov", short))[:60], ErrBroken)
 	expectError(t, "too small a part", ftyp+be32(4)+"moov", ErrBroken)
 	expectError(t, "years", ftyp+b("moov", b("mvhd", be32(0), be32(0), be32(0), be32(1), be32(1<<30), zeros)), ErrNoLength)
+}
+
+// expectFragments checks films in fragments that nothing says the length of but their
+// samples (ISO/IEC 14496-12, sections 8.8.7, 8.8.8 and 8.8.12).
+func expectFragments(t *testing.T, ftyp, empty string) {
+	t.Helper()
+	track := func(id, rate int) string {
+		return b("trak", b("tkhd", be32(0), zeros[:8], be32(id), zeros[:60]), b("mdia", b("mdhd", be32(0), zeros[:8], be32(rate), be32(0))))
+	}
+	wide := b("trak", b("tkhd", be32(1<<24), zeros[:16], be32(1), zeros[:60]), b("mdia", b("mdhd", be32(1<<24), zeros[:16], be32(1000), be64(0))))
+	trex := func(id, usual int) string { return b("trex", be32(0), be32(id), be32(1), be32(usual), zeros[:8]) }
+	head := ftyp + b("moov", empty, track(1, 1000), track(2, 48000), b("mvex", trex(1, 40), trex(2, 1024)))
+	moof := func(parts ...string) string { return b("moof", b("mfhd", zeros[:8]), b("traf", parts...)) }
+	// Each sample of these says its length and its size.
+	timed := b("trun", be32(0x301), be32(3), be32(0), be32(40), be32(9), be32(50), be32(9), be32(60), be32(9))
+	plain := func(n int) string { return b("trun", be32(0x5), be32(n), be32(0), be32(0)) }
+
+	for what, of := range map[string]struct {
+		file string
+		want time.Duration
+	}{
+		"usual samples":           {head + moof(b("tfhd", be32(0), be32(1)), plain(25)) + moof(b("tfhd", be32(0), be32(1)), plain(10)), 1400 * time.Millisecond},
+		"samples with lengths":    {head + moof(b("tfhd", be32(0), be32(1)), timed, timed), 300 * time.Millisecond},
+		"samples of the fragment": {head + moof(b("tfhd", be32(0xb), be32(1), be64(0), be32(1), be32(20)), plain(50)), time.Second},
+		"a beginning":             {head + moof(b("tfhd", be32(0), be32(1)), b("tfdt", be32(0), be32(5000)), plain(25)), 6 * time.Second},
+		"a wide beginning":        {ftyp + b("moov", empty, wide) + moof(b("tfhd", be32(0), be32(1)), b("tfdt", be32(1<<24), be64(7000)), timed), 7150 * time.Millisecond},
+		"the longest track":       {head + moof(b("tfhd", be32(0), be32(1)), plain(25)) + moof(b("tfhd", be32(0), be32(2)), plain(94)), 2005 * time.Millisecond},
+	} {
+		expectLength(t, what, of.file, Info{Length: of.want})
+	}
+	expectError(t, "more samples than there are", head+moof(b("tfhd", be32(0), be32(1)), b("trun", be32(0x100), be32(1<<30), be32(40))), ErrBroken)
+	expectError(t, "a fragment of no track", head+moof(plain(25)), ErrNoLength)
 }
 
 // el is an element of RFC 8794 with a size of eight bytes.
@@ -182,6 +216,7 @@ type stream struct{ fs.File }
 
 // FuzzRead reads any bytes as a recording, in bounded time.
 func FuzzRead(f *testing.F) {
+	f.Add([]byte(b("ftyp", "isom", be32(0)) + b("moov", b("trak", b("tkhd", zeros), b("mdia", b("mdhd", zeros)))) + b("moof", b("traf", b("tfhd", zeros), b("trun", zeros)))))
 	f.Add([]byte(b("ftyp", "isom", be32(0)) + b("moov", b("mvhd", zeros), b("trak", b("tkhd", zeros))) + b("sidx", zeros)))
 	f.Add([]byte(el(idEBML) + open(idSegment, el(idInfo, el(idDuration, be64(7))), open(idCluster, el(idTimestamp, be16(1)), el(idSimpleBlock, "\x81\x00\x01")))))
 	f.Add([]byte("ID3\x04\x00\x00\x00\x00\x00\x00" + frames(2, "Xing")))

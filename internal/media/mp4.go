@@ -50,11 +50,13 @@ func (f *file) boxes(from, end int64, do func(box)) {
 }
 
 // readMP4 takes the length from the film's header, or where that is empty, as in
-// films made of fragments, from the header of the fragments or from their index.
+// films made of fragments, from the header of the fragments, from the samples that they
+// list or from their index, which some programs leave wrong.
 func readMP4(f *file) (Info, error) {
 	var info Info
-	var whole, fragments [2]float64 // ticks, ticks per second
-	index := map[uint32]float64{}   // seconds of each track
+	var whole, extended [2]float64 // ticks, ticks per second
+	index := map[uint32]float64{}  // seconds of each track
+	var pieces fragments
 	f.boxes(0, f.size, func(b box) {
 		switch b.name {
 		case "moov":
@@ -64,10 +66,14 @@ func readMP4(f *file) (Info, error) {
 					whole = f.movieHeader(b)
 				case "trak":
 					f.track(b, &info)
+					pieces.clock(f, b)
 				case "mvex":
 					f.boxes(b.from, b.end, func(b box) {
-						if b.name == "mehd" {
-							fragments[0] = f.versioned(b, 4)
+						switch b.name {
+						case "mehd":
+							extended[0] = f.versioned(b, 4)
+						case "trex":
+							pieces.usual(f, b)
 						}
 					})
 				}
@@ -77,11 +83,19 @@ func readMP4(f *file) (Info, error) {
 			index[track] += seconds
 		}
 	})
-	fragments[1] = whole[1]
-	for _, clock := range [][2]float64{whole, fragments} {
+	extended[1] = whole[1]
+	for _, clock := range [][2]float64{whole, extended} {
 		if info.Length = length(clock[0], clock[1]); info.Length > 0 {
 			return info, nil
 		}
+	}
+	f.boxes(0, f.size, func(b box) {
+		if b.name == "moof" {
+			pieces.add(f, b)
+		}
+	})
+	if info.Length = length(pieces.seconds(), 1); info.Length > 0 {
+		return info, nil
 	}
 	for _, seconds := range index {
 		info.Length = max(info.Length, length(seconds, 1))
@@ -91,12 +105,8 @@ func readMP4(f *file) (Info, error) {
 
 // movieHeader reads the ticks and the ticks a second of an mvhd box.
 func (f *file) movieHeader(b box) [2]float64 {
-	times := int64(4) // bytes of each time
-	if f.bytes(b.from, 1)[0] == 1 {
-		times = 8
-	}
-	rate := binary.BigEndian.Uint32(f.bytes(b.from+4+2*times, 4))
-	return [2]float64{f.number(b.from+8+2*times, times), float64(rate)}
+	at := f.pastTimes(b)
+	return [2]float64{f.versioned(b, at+4-b.from), float64(f.uint32(at))}
 }
 
 // versioned reads a number at an offset of a box that takes four bytes in version 0
