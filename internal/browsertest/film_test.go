@@ -110,6 +110,21 @@ func TestSeek(t *testing.T) {
 	}
 }
 
+// Before it plays, the film shows its first picture: a black one would say that there is
+// nothing to see.
+func TestFilmShowsItsFirstPicture(t *testing.T) {
+	p := openFilm(t)
+	p.waitFor("a picture is there", `() => {
+		const film = document.querySelector('.film video')
+		return film.readyState >= HTMLMediaElement.HAVE_CURRENT_DATA && !film.seeking && film.getVideoPlaybackQuality().totalVideoFrames > 0
+	}`)
+	if at := p.at(); at <= 0 || at > 0.2 {
+		t.Errorf("the film waits at %.2f s", at)
+	}
+	expectTexts(t, p, playFilm, "Play")
+	expectWords(t, p.text(here), "0:00")
+}
+
 // A link with a time opens the film there.
 func TestSeekByAddress(t *testing.T) {
 	p := openFilm(t)

@@ -4,6 +4,7 @@
 import { all, copyOf, on } from "./page.js";
 
 const SKIP = 5; // seconds that an arrow key moves
+const GLANCE = 0.1; // seconds into the film: before it plays, its first picture is seen and no black one
 
 let video;
 let player;
@@ -145,8 +146,10 @@ function gone() {
 // the page names.
 function ready(rail) {
   if (isFinite(video.duration)) rail.max = video.duration;
+  if (video.currentTime) return;
   const t = Number(new URLSearchParams(location.search).get("t"));
-  if (t > 0 && !video.currentTime) seek(t);
+  if (t > 0) seek(t);
+  else video.currentTime = GLANCE;
 }
 
 function start(within) {
