@@ -39,7 +39,7 @@ func run(folder string) error {
 		return err
 	}
 	defer os.RemoveAll(scratch)
-	scenes, err := story()
+	scenes, err := story(folder)
 	if err != nil {
 		return err
 	}

@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"html"
 	"math"
+	"os"
 	"slices"
 	"strings"
 
 	"plait/internal/draw"
-	"plait/internal/head"
 	"plait/internal/scalp"
+	"plait/internal/sheet"
+	"plait/internal/source"
 )
 
 // The frame leaves its lowest sixth free for captions.
@@ -126,11 +128,25 @@ func bowl(filled int) string {
 	return b.String()
 }
 
-// heads are the head with a horseshoe parting.
+// heads are the head of the lesson's head sheet with its partings.
 type heads struct{ plan *scalp.Plan }
 
-func newHeads() (heads, error) {
-	plan, err := scalp.New(head.Adult(), scalp.Print).Part([]scalp.Step{{Part: scalp.Horseshoe{}}})
+// sheetOf is the head sheet of the lesson. Of its sections the last is glossed.
+const sheetOf = "plan.head.yaml"
+
+func newHeads(folder string) (heads, error) {
+	file, err := source.Read(os.DirFS(folder), sheetOf, 1<<20)
+	if err != nil {
+		return heads{}, err
+	}
+	s, found := sheet.Read(file)
+	if s.Broken {
+		return heads{}, fmt.Errorf("%s: %s", sheetOf, found[0].Message)
+	}
+	plan, err := scalp.New(s.Head.New(), scalp.Print).Part(s.Taken())
+	if err == nil && len(plan.Sections) != 2 {
+		err = fmt.Errorf("%s has %d sections; the film shows two", sheetOf, len(plan.Sections))
+	}
 	return heads{plan}, err
 }
 

@@ -12,9 +12,10 @@ type line struct {
 	picture string // SVG within the frame
 }
 
-// story is the film. What it says is what the lesson's formula says.
-func story() ([]scene, error) {
-	h, err := newHeads()
+// story is the film. What it says is what the formula of the lesson in the folder says,
+// and it parts the head as the lesson's sheet does.
+func story(folder string) ([]scene, error) {
+	h, err := newHeads(folder)
 	if err != nil {
 		return nil, err
 	}
