@@ -83,7 +83,7 @@ const browserScript = `text => new Promise((resolve, reject) => {
 })`
 
 // captionFiles are the WebVTT files of package caption, each also with the line
-// ends and marks of other systems. The signature is missing from one of them,
+// ends and marks of other systems and with the character that stands for damage. The signature is missing from one of them,
 // which a browser refuses whole.
 func captionFiles(t *testing.T) map[string]string {
 	t.Helper()
@@ -102,6 +102,7 @@ func captionFiles(t *testing.T) map[string]string {
 		files["crlf "+name] = strings.ReplaceAll(text, "\n", "\r\n")
 		files["cr "+name] = strings.ReplaceAll(text, "\n", "\r")
 		files["mark "+name] = "\ufeff" + text
+		files["nul "+name] = strings.ReplaceAll(text, "e ", "\x00 ")
 	}
 	return files
 }
