@@ -70,6 +70,7 @@ var layers = []struct {
 		"internal/draft",
 		"internal/highlight",
 		"internal/asset",
+		"internal/compiled",
 		"internal/path",
 		"internal/draw",
 		"internal/page",

@@ -7,6 +7,8 @@ import (
 	"io/fs"
 	"strings"
 	"sync"
+
+	"plait/internal/compiled"
 )
 
 // parts are the templates that pages share; kinds are the pages themselves, each
@@ -19,30 +21,42 @@ var (
 // Templates holds the parsed templates of a course. It is safe for concurrent
 // use.
 type Templates struct {
-	parts *template.Template
-	kinds map[string]*template.Template
+	parts *compiled.Set
+	kinds map[string]*compiled.Set
 }
 
 // ParseTemplates reads templates/NAME.html from layouts.
 func ParseTemplates(layouts fs.FS) (*Templates, error) {
-	shared := template.New("parts")
+	parts, kinds, err := parseAll(layouts)
+	if err != nil {
+		return nil, err
+	}
+	set := &Templates{parts: compiled.New(parts), kinds: map[string]*compiled.Set{}}
+	for name, page := range kinds {
+		set.kinds[name] = compiled.New(page)
+	}
+	return set, nil
+}
+
+// parseAll reads the templates as the library has them.
+func parseAll(layouts fs.FS) (shared *template.Template, pages map[string]*template.Template, err error) {
+	shared, pages = template.New("parts"), map[string]*template.Template{}
 	for _, name := range parts {
 		if err := parse(shared, layouts, name); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
-	set := &Templates{parts: shared, kinds: map[string]*template.Template{}}
 	for _, name := range kinds {
 		page, err := shared.Clone()
 		if err != nil {
-			return nil, fmt.Errorf("template %s: %w", name, err)
+			return nil, nil, fmt.Errorf("template %s: %w", name, err)
 		}
 		if err := parse(page, layouts, name); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		set.kinds[name] = page
+		pages[name] = page
 	}
-	return set, nil
+	return shared, pages, nil
 }
 
 // parse adds the definitions of one file to a set.
@@ -60,25 +74,24 @@ func parse(set *template.Template, layouts fs.FS, name string) error {
 // scratch lends buffers to write pages into. What is kept of a page is a copy of just
 // its size: a buffer that grew with it has half of its room to spare, and all pages of
 // a course are held at once.
-var scratch = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+var scratch = sync.Pool{New: func() any { return new([]byte) }}
 
 // maxScratch is the largest buffer that is lent again, in bytes: only the few pages that
 // list a whole course need more.
 const maxScratch = 1 << 20
 
 // executed runs a template of a set.
-func executed(set *template.Template, name string, view any) ([]byte, error) {
-	out := scratch.Get().(*bytes.Buffer)
-	defer func() {
-		if out.Cap() <= maxScratch {
-			scratch.Put(out)
-		}
-	}()
-	out.Reset()
-	if err := set.ExecuteTemplate(out, name, view); err != nil {
+func executed(set *compiled.Set, name string, view any) ([]byte, error) {
+	lent := scratch.Get().(*[]byte)
+	out, err := set.Append((*lent)[:0], name, view)
+	if cap(out) <= maxScratch {
+		*lent = out[:0]
+		scratch.Put(lent)
+	}
+	if err != nil {
 		return nil, err
 	}
-	return bytes.Clone(out.Bytes()), nil
+	return bytes.Clone(out), nil
 }
 
 // page renders a whole page of one kind.
