@@ -31,14 +31,18 @@ type File struct {
 	Path  string
 	Stage Stage
 	Data  []byte
-	Make  func() ([]byte, error) // gives the same bytes each time; safe for concurrent use
+	Make  func(to []byte) ([]byte, error) // appends the same bytes each time; safe for concurrent use
 	Input string
 }
 
 // Bytes returns what plait makes of the file; none of one that is only named.
-func (f File) Bytes() ([]byte, error) {
+func (f File) Bytes() ([]byte, error) { return f.Using(nil) }
+
+// Using is Bytes in memory that the caller lends: what a page is made in, from its length
+// on. The caller changes neither while the bytes are used.
+func (f File) Using(memory []byte) ([]byte, error) {
 	if f.Make != nil {
-		return f.Make()
+		return f.Make(memory)
 	}
 	return f.Data, nil
 }

@@ -163,7 +163,7 @@ func writeFaulty(t *testing.T, public string, generation, n, workers int, m mode
 		t.Fatal(err)
 	}
 	defer root.Close()
-	f := faulty{files: rooted{root}, inputs: course(generation), mode: m, left: new(atomic.Int64), hit: new(atomic.Bool)}
+	f := faulty{files: newRooted(root), inputs: course(generation), mode: m, left: new(atomic.Int64), hit: new(atomic.Bool)}
 	f.left.Store(int64(n))
 	_, err = newWriter(f, faultyInputs{f}, public, workers).write(site(t, generation, 8))
 	return f.hit.Load(), err

@@ -134,21 +134,48 @@ func (n names) block(stale string) bool {
 	return false
 }
 
+// scratch is memory of one worker: a page that is being made, and two pieces for comparing
+// and copying, which most builds have no use for.
+type scratch struct {
+	page   []byte
+	copies *buffers
+}
+
 // buffers are two pieces of memory for comparing and copying.
 type buffers [2][64 << 10]byte
+
+// mostKept is how much memory is kept from one page to the next, in bytes: only the few
+// pages that list a whole course need more.
+const mostKept = 1 << 20
+
+func (s *scratch) buffers() *buffers {
+	if s.copies == nil {
+		s.copies = new(buffers)
+	}
+	return s.copies
+}
+
+// bytes returns what plait makes of a file, to be used before the next is made.
+func (s *scratch) bytes(f artifact.File) ([]byte, error) {
+	data, err := f.Using(s.page[:0])
+	if f.Make != nil && cap(data) <= mostKept {
+		s.page = data
+	}
+	return data, err
+}
 
 // compare tells the state of a file. Ours says that its path is on the list, and
 // alias is a listed path that differs from it in case alone and goes before it is
 // written, "" where there is none. A file that is made when it is asked for is not made
 // where there is nothing to compare it with, and one that has changed is kept as made.
-func (w *writer) compare(f *artifact.File, ours bool, alias string, b *buffers) (state, error) {
+func (w *writer) compare(f *artifact.File, ours bool, alias string, mem *scratch) (state, error) {
 	var source io.ReadCloser
 	var size int64
-	if f.Make == nil {
+	if f.Input != "" {
 		// Opened whatever the state, so that a missing input stops the work before it
 		// begins.
 		var err error
-		if source, size, err = w.source(*f); err != nil {
+		if source, size, err = w.input(*f); err != nil {
 			return 0, err
 		}
 		defer source.Close()
@@ -172,16 +199,16 @@ func (w *writer) compare(f *artifact.File, ours bool, alias string, b *buffers) 
 	if !info.Mode().IsRegular() {
 		return changed, nil
 	}
-	if f.Make == nil {
-		return w.compareBytes(f.Path, info, source, size, b)
+	if f.Input != "" {
+		return w.compareBytes(f.Path, info, source, size, mem.buffers())
 	}
-	data, err := f.Make()
+	data, err := mem.bytes(*f)
 	if err != nil {
 		return 0, err
 	}
-	s, err := w.compareBytes(f.Path, info, bytes.NewReader(data), int64(len(data)), b)
-	if s == changed {
-		f.Data, f.Make = data, nil
+	s, err := w.compareBytes(f.Path, info, bytes.NewReader(data), int64(len(data)), mem.buffers())
+	if s == changed && f.Make != nil {
+		f.Data, f.Make = bytes.Clone(data), nil
 	}
 	return s, err
 }
@@ -217,12 +244,8 @@ func (w *writer) checkOwner(name, alias string, info fs.FileInfo) error {
 	return fmt.Errorf("%s is in the way and was %w: move it to another folder", w.name(name), ErrForeign)
 }
 
-// source opens the bytes that a file of the tree is to have.
-func (w *writer) source(f artifact.File) (io.ReadCloser, int64, error) {
-	if f.Input == "" {
-		data, err := f.Bytes()
-		return io.NopCloser(bytes.NewReader(data)), int64(len(data)), err
-	}
+// input opens the file of the course that a file of the tree is to be.
+func (w *writer) input(f artifact.File) (io.ReadCloser, int64, error) {
 	in, err := w.inputs.Open(f.Input)
 	if err != nil {
 		return nil, 0, failed("read", f.Input, err)

@@ -209,7 +209,7 @@ func openRooted(t testing.TB, dir string) files {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { root.Close() })
-	return rooted{root}
+	return newRooted(root)
 }
 
 // put writes files by hand.

@@ -75,7 +75,9 @@ func Write(tree *artifact.Tree, inputs fs.FS, dir string, opts Options) (Report,
 		return Report{}, failed("open", dir, err)
 	}
 	defer root.Close()
-	return newWriter(rooted{root}, inputs, dir, opts.Workers).write(tree)
+	out := newRooted(root)
+	defer out.Close()
+	return newWriter(out, inputs, dir, opts.Workers).write(tree)
 }
 
 // writer writes to one folder.
@@ -84,7 +86,7 @@ type writer struct {
 	inputs  fs.FS
 	dir     string // as messages show it
 	workers int
-	scratch []buffers // one for each worker
+	scratch []scratch // one for each worker
 	list    list      // as it stands in the folder
 	report  Report
 }
@@ -93,7 +95,7 @@ func newWriter(out files, inputs fs.FS, dir string, workers int) *writer {
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)
 	}
-	return &writer{out: out, inputs: inputs, dir: dir, workers: workers, scratch: make([]buffers, workers)}
+	return &writer{out: out, inputs: inputs, dir: dir, workers: workers, scratch: make([]scratch, workers)}
 }
 
 // name is the path of an output file as messages show it.
@@ -215,38 +217,57 @@ func (w *writer) putAll(files []artifact.File) error {
 	return err
 }
 
-// put writes one file. A worker writes one file at a time, so its number is a
-// name that no other worker uses.
+// put writes one file.
 func (w *writer) put(f artifact.File, worker int) error {
+	if f.Input != "" {
+		return w.putInput(f, worker)
+	}
+	data, err := w.scratch[worker].bytes(f)
+	if err != nil {
+		return err
+	}
+	return w.putAs(f, worker, func(to io.Writer) error {
+		_, err := to.Write(data)
+		return err
+	})
+}
+
+// putInput copies one file of the course.
+func (w *writer) putInput(f artifact.File, worker int) error {
 	before, err := w.look(f)
 	if err != nil {
 		return err
 	}
-	source, _, err := w.source(f)
+	source, _, err := w.input(f)
 	if err != nil {
 		return err
 	}
 	defer source.Close()
+	return w.putAs(f, worker, func(to io.Writer) error {
+		_, err := io.CopyBuffer(justWriter{to}, justReader{source}, w.scratch[worker].buffers()[0][:])
+		if err == nil {
+			err = w.unchanged(f, before)
+		}
+		return err
+	})
+}
+
+// putAs writes one file under another name and gives it its own. A worker writes one file
+// at a time, so its number is a name that no other worker uses.
+func (w *writer) putAs(f artifact.File, worker int, write func(to io.Writer) error) error {
 	scratch := path.Join(scratchFolder, strconv.Itoa(worker))
 	to, err := w.out.Create(scratch)
 	if err != nil {
 		return failed("write", w.name(f.Path), err)
 	}
-	_, err = io.CopyBuffer(justWriter{to}, justReader{source}, w.scratch[worker][0][:])
-	if err == nil {
-		err = w.unchanged(f, before)
-	}
-	if err := w.finish(to, err, scratch, f.Path); err != nil {
+	if err := w.finish(to, write(to), scratch, f.Path); err != nil {
 		return failed("write", w.name(f.Path), err)
 	}
 	return nil
 }
 
-// look describes an input before it is copied, nil for a file that the tree holds.
+// look describes an input.
 func (w *writer) look(f artifact.File) (fs.FileInfo, error) {
-	if f.Input == "" {
-		return nil, nil
-	}
 	info, err := fs.Stat(w.inputs, f.Input)
 	if err != nil {
 		return nil, failed("read", f.Input, err)
@@ -258,7 +279,7 @@ func (w *writer) look(f artifact.File) (fs.FileInfo, error) {
 // copied: the copy may be half of the one and half of the other.
 func (w *writer) unchanged(f artifact.File, before fs.FileInfo) error {
 	after, err := w.look(f)
-	if err != nil || before == nil {
+	if err != nil {
 		return err
 	}
 	if after.Size() != before.Size() || !after.ModTime().Equal(before.ModTime()) {

@@ -3,6 +3,7 @@ package markdown
 import (
 	"bytes"
 	"strings"
+	"sync"
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
@@ -15,10 +16,10 @@ import (
 // be nil: then a block is left out, a value stands as code as it was typed, a
 // picture and a link point where the author pointed, and code is not coloured.
 //
-// What Block, Image and Code return is HTML and goes to the page as it is. What
-// Value and Link return is text and is escaped here.
+// What Block appends and what Image and Code return is HTML and goes to the page as it
+// is. What Value and Link return is text and is escaped here.
 type Hooks struct {
-	Block func(*Block) string
+	Block func(out []byte, b *Block) []byte
 	Value func(*Value) string
 	Image func(*Image) string
 	Link  func(*Link) string // the address
@@ -27,19 +28,11 @@ type Hooks struct {
 
 // HTML writes the section without its heading. The HTML has no inline styles or
 // scripts and nothing that the author wrote as HTML.
-func (s *Section) HTML(h Hooks) string {
-	var w output
-	s.body.fill(&w, h)
-	return w.String()
-}
+func (s *Section) HTML(h Hooks) string { return s.body.filled(h) }
 
 // TitleHTML writes the content of the section's heading without its time, for an
 // h2 element.
-func (s *Section) TitleHTML(h Hooks) string {
-	var w output
-	s.title.fill(&w, h)
-	return w.String()
-}
+func (s *Section) TitleHTML(h Hooks) string { return s.title.filled(h) }
 
 // HTML writes the whole text with its headings and footnotes.
 func (d *Document) HTML(h Hooks) string {
@@ -76,6 +69,21 @@ type gap struct {
 
 // sample is a sample of code in a language.
 type sample struct{ language, code string }
+
+// filled returns prose with its gaps filled.
+func (p prose) filled(h Hooks) string {
+	if len(p.gaps) == 0 {
+		return p.text
+	}
+	w := lent.Get().(*output)
+	defer lent.Put(w)
+	w.Reset()
+	p.fill(w, h)
+	return w.String()
+}
+
+// lent are outputs that have grown to the size of a section already.
+var lent = sync.Pool{New: func() any { return new(output) }}
 
 // fill writes prose with its gaps filled.
 func (p prose) fill(w *output, h Hooks) {
@@ -226,7 +234,7 @@ func writeCode(w *output, src []byte, n ast.Node) {
 
 func (w *output) block(b *Block, h Hooks) {
 	if h.Block != nil {
-		w.WriteString(h.Block(b))
+		w.Write(h.Block(w.AvailableBuffer(), b))
 	}
 }
 

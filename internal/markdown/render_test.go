@@ -104,7 +104,7 @@ func TestBesideCommonMark(t *testing.T) {
 func TestHooks(t *testing.T) {
 	d := parseClean(t, "## A `x` [l](a.html)\n\nPour `{x of y}`. ![in](a.png) [l](b \"t\") <me@e.org>\n\n![alone](b.png)\n\n- ![in item](c.png)\n\n```formula y\n```\n\n```go\n1 < 2\n```\n\n```none\n<\n```\n")
 	h := Hooks{
-		Block: func(b *Block) string { return "<b>" + b.Kind + "</b>\n" },
+		Block: func(out []byte, b *Block) []byte { return append(out, "<b>"+b.Kind+"</b>\n"...) },
 		Value: func(v *Value) string { return "<" + v.Text.Value + ">" },
 		Image: func(i *Image) string { return fmt.Sprintf("<i>%s %v</i>", i.Target.Value, i.Alone) },
 		Link:  func(l *Link) string { return "https://e.org/\"" + l.Target.Value },

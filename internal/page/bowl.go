@@ -20,11 +20,11 @@ import (
 	"plait/internal/working"
 )
 
-// bowl writes the card of a formula.
-func (b *builder) bowl(f *lesson.Formula) (string, error) {
+// bowl appends the card of a formula.
+func (b *builder) bowl(out []byte, f *lesson.Formula) ([]byte, error) {
 	d, ok := b.computed(f)
 	if !ok {
-		return "", nil
+		return out, nil
 	}
 	v := BowlView{
 		ID:       bowlID(d),
@@ -41,8 +41,7 @@ func (b *builder) bowl(f *lesson.Formula) (string, error) {
 	}
 	v.weights(d.Bowl, d.ColourWord(), d.RangeOf)
 	v.nameMakers(d)
-	html, err := b.templates.part("bowl", v)
-	return string(html), err
+	return b.templates.appendPart(out, "bowl", &v)
 }
 
 // nameMakers says of a shade that is not of the bowl's own range whose it is.

@@ -125,9 +125,9 @@ type foundJSON struct {
 }
 
 // data makes the course as data.
-func (b *builder) data() ([]byte, error) {
+func (b *builder) data(out []byte) ([]byte, error) {
 	c := b.course
-	out := courseJSON{
+	whole := courseJSON{
 		Version: dataVersion, Title: c.Title.Value, Language: b.site.Language, Edition: c.Edition.Value, Law: c.Limits().Code,
 		Scale: c.Scale.Grams().String(), Modules: []moduleJSON{}, Lessons: []lessonJSON{},
 	}
@@ -136,9 +136,9 @@ func (b *builder) data() ([]byte, error) {
 		for _, l := range m.Lessons {
 			module.Lessons = append(module.Lessons, l.Name)
 		}
-		out.Modules = append(out.Modules, module)
+		whole.Modules = append(whole.Modules, module)
 	}
-	head, err := json.MarshalIndent(out, "", " ")
+	head, err := json.MarshalIndent(whole, "", " ")
 	if err != nil {
 		return nil, err
 	}
@@ -148,7 +148,7 @@ func (b *builder) data() ([]byte, error) {
 	}
 	// The list of lessons is the last field; it is still empty and closed.
 	head = bytes.TrimSuffix(head, []byte("[]\n}"))
-	return slices.Concat(head, lessons, []byte("\n}\n")), nil
+	return slices.Concat(out, head, lessons, []byte("\n}\n")), nil
 }
 
 // lessonsData makes the list of all lessons as it stands within the data of the course.

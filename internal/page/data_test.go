@@ -83,7 +83,7 @@ func dataOf(t *testing.T, lesson, formula string) formulaJSON {
 func TestDataOfAnEmptyCourse(t *testing.T) {
 	b := &builder{course: &course.Course{}, site: &Site{Language: "en"}}
 	want := "{\n \"version\": 1,\n \"title\": \"\",\n \"language\": \"en\",\n \"scale\": \"0\",\n \"modules\": [],\n \"lessons\": []\n}\n"
-	data, err := b.data()
+	data, err := b.data(nil)
 	if err != nil {
 		t.Fatal(err)
 	}

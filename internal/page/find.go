@@ -11,7 +11,7 @@ import (
 )
 
 // find makes the page that finds things.
-func (b *builder) find() ([]byte, error) {
+func (b *builder) find(out []byte) ([]byte, error) {
 	v := FindView{Frame: b.frame("find.html", "find", "Find", "Find a shade, a word or a step."), Index: b.index.Path}
 	for _, m := range b.course.Modules {
 		group := LinkGroup{Title: m.Title.Value}
@@ -33,7 +33,7 @@ func (b *builder) find() ([]byte, error) {
 	pages.Links = append(pages.Links, Link{Text: reviseTitle, Path: revisePage})
 	pages.Links = append(pages.Links, Link{Text: rulesTitle, Path: rulesPage})
 	v.Groups = append(v.Groups, pages)
-	return b.templates.page("find", v)
+	return b.templates.page(out, "find", v)
 }
 
 // found is what can be found: title, path, where it stands, and further words.

@@ -7,7 +7,7 @@ import (
 )
 
 // home makes the first page.
-func (b *builder) home() ([]byte, error) {
+func (b *builder) home(out []byte) ([]byte, error) {
 	c := b.course
 	v := HomeView{
 		Frame: b.frame("index.html", "home", c.Title.Value, c.Summary.Value),
@@ -40,7 +40,7 @@ func (b *builder) home() ([]byte, error) {
 	for _, p := range c.Pages {
 		v.Pages = append(v.Pages, Link{Text: p.Title.Value, Path: standingPath(p)})
 	}
-	return b.templates.page("home", v)
+	return b.templates.page(out, "home", v)
 }
 
 func (b *builder) courseFacts() []Fact {
@@ -56,7 +56,7 @@ func (b *builder) courseFacts() []Fact {
 }
 
 // module makes the page of a module.
-func (b *builder) module(i int, m *course.Module) ([]byte, error) {
+func (b *builder) module(out []byte, i int, m *course.Module) ([]byte, error) {
 	modules := b.course.Modules
 	v := ModuleView{
 		Frame:   b.frame(modulePath(m), "module", m.Title.Value, m.Summary.Value),
@@ -72,7 +72,7 @@ func (b *builder) module(i int, m *course.Module) ([]byte, error) {
 	if i+1 < len(modules) {
 		v.Next = &Link{Before: "Next module", Text: modules[i+1].Title.Value, Path: path.Base(modulePath(modules[i+1]))}
 	}
-	return b.templates.page("module", v)
+	return b.templates.page(out, "module", v)
 }
 
 // rows lists the lessons of a module for a page that far from the root.

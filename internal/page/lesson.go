@@ -22,7 +22,7 @@ import (
 )
 
 // lesson makes the page of a lesson.
-func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
+func (b *builder) lesson(out []byte, l *lesson.Lesson) ([]byte, error) {
 	at := b.places[l]
 	v := LessonView{
 		Frame:    b.lessonFrame(l),
@@ -51,7 +51,7 @@ func (b *builder) lesson(l *lesson.Lesson) ([]byte, error) {
 	if err := b.addText(&v, l); err != nil {
 		return nil, err
 	}
-	return b.templates.page("lesson", v)
+	return b.templates.page(out, "lesson", v)
 }
 
 // lessonFrame is the frame of a lesson's page; one with a recording may load its film.
@@ -103,10 +103,10 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) error {
 		faults = append(faults, err)
 		return text
 	}
-	hooks.Block = func(block *markdown.Block) string {
-		text, err := b.block(l, block)
+	hooks.Block = func(out []byte, block *markdown.Block) []byte {
+		out, err := b.block(out, l, block)
 		faults = append(faults, err)
-		return text
+		return out
 	}
 	if l.Intro != nil {
 		v.Opening = template.HTML(l.Intro.HTML(hooks))
@@ -179,15 +179,15 @@ func address(goal course.Goal, root string) string {
 	return to
 }
 
-// block writes a formula block as its bowl, a question and a practical as their cards, and
+// block appends a formula block as its bowl, a question and a practical as their cards, and
 // a care block as a caution.
-func (b *builder) block(l *lesson.Lesson, block *markdown.Block) (string, error) {
+func (b *builder) block(out []byte, l *lesson.Lesson, block *markdown.Block) ([]byte, error) {
 	if block.Kind == "care" {
-		return caution(l, block), nil
+		return append(out, caution(l, block)...), nil
 	}
 	for _, f := range l.Formulas {
 		if f.Fence == block {
-			return b.bowl(f)
+			return b.bowl(out, f)
 		}
 	}
 	for _, q := range l.Questions {
@@ -195,15 +195,15 @@ func (b *builder) block(l *lesson.Lesson, block *markdown.Block) (string, error)
 			continue
 		}
 		if asked, ok := b.asked(l, q); ok {
-			return b.question(asked)
+			return b.question(out, asked)
 		}
 	}
 	for _, p := range l.Practicals {
 		if p.Fence == block {
-			return b.practical(l, p)
+			return b.practical(out, l, p)
 		}
 	}
-	return "", nil
+	return out, nil
 }
 
 // caution writes the sentences of a care block.

@@ -19,7 +19,7 @@ const (
 func (b *builder) hasOrder() bool { return b.course.Class.Heads.Set() }
 
 // order makes the page of what the class of the course has to buy.
-func (b *builder) order() ([]byte, error) {
+func (b *builder) order(out []byte) ([]byte, error) {
 	class := b.course.Class
 	o, err := b.derived.Order(b.course, b.course.Lessons, class.Heads.Value, b.waste())
 	if err != nil {
@@ -45,7 +45,7 @@ func (b *builder) order() ([]byte, error) {
 	for _, l := range o.Unpriced {
 		v.Unpriced = append(v.Unpriced, l.Name())
 	}
-	return b.templates.page("order", v)
+	return b.templates.page(out, "order", v)
 }
 
 func rangeTitle(r *shade.Range) string {

@@ -44,7 +44,7 @@ func (b *builder) hasOutcomes() bool {
 }
 
 // outcomes makes the manager's page of outcomes.
-func (b *builder) outcomes() ([]byte, error) {
+func (b *builder) outcomes(out []byte) ([]byte, error) {
 	v := OutcomesView{
 		Frame: b.frame(outcomesPage, "standing", outcomesTitle, "Every outcome of the course, and the questions and practicals that test it."),
 		Lead:  "Every outcome of the course with the questions that ask for it and the practicals that show it.",
@@ -61,7 +61,7 @@ func (b *builder) outcomes() ([]byte, error) {
 		v.Modules = append(v.Modules, group)
 	}
 	v.Facts = []Fact{count(outcomes, "outcome"), count(questions, "question"), count(practicals, "practical")}
-	return b.templates.page("outcomes", v)
+	return b.templates.page(out, "outcomes", v)
 }
 
 func outcomeRows(l *lesson.Lesson) []OutcomeRow {

@@ -79,7 +79,7 @@ type paperDraw struct {
 }
 
 // paper makes the page of a paper.
-func (b *builder) paper(p *paper.Paper) ([]byte, error) {
+func (b *builder) paper(out []byte, p *paper.Paper) ([]byte, error) {
 	v := PaperView{
 		Frame: b.frame(paperPath(p.Name), "paper", p.Title.Value, p.Summary.Value),
 		Lead:  p.Summary.Value,
@@ -106,7 +106,7 @@ func (b *builder) paper(p *paper.Paper) ([]byte, error) {
 		return nil, err
 	}
 	v.Data = template.JS(text)
-	return b.templates.page("paper", v)
+	return b.templates.page(out, "paper", v)
 }
 
 func paperFacts(p *paper.Paper) []Fact {

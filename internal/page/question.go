@@ -66,14 +66,13 @@ type variantData struct {
 	Slips   [][2]string `json:"slips,omitempty"`
 }
 
-// question writes the card of a question.
-func (b *builder) question(q *derive.Question) (string, error) {
+// question appends the card of a question.
+func (b *builder) question(out []byte, q *derive.Question) ([]byte, error) {
 	v, ok := b.asks[q]
 	if !ok {
-		return "", nil
+		return out, nil
 	}
-	html, err := b.templates.part("question", b.withHeads(v, v.ID))
-	return string(html), err
+	return b.templates.appendPart(out, "question", b.withHeads(v, v.ID))
 }
 
 // withHeads returns a view with an id and the drawings that its place is tapped on.
@@ -331,10 +330,9 @@ type PracticalView struct {
 	Show     []string
 }
 
-// practical writes the checklist of a practical.
-func (b *builder) practical(l *lesson.Lesson, p *lesson.Practical) (string, error) {
-	html, err := b.templates.part("practical", practicalView(l, p))
-	return string(html), err
+// practical appends the checklist of a practical.
+func (b *builder) practical(out []byte, l *lesson.Lesson, p *lesson.Practical) ([]byte, error) {
+	return b.templates.appendPart(out, "practical", practicalView(l, p))
 }
 
 func practicalView(l *lesson.Lesson, p *lesson.Practical) PracticalView {

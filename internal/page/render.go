@@ -7,6 +7,7 @@
 package page
 
 import (
+	"bytes"
 	"fmt"
 	"html/template"
 	"io/fs"
@@ -325,12 +326,12 @@ func (b *builder) addRecordings(tree *artifact.Tree) error {
 // job makes one page.
 type job struct {
 	path string
-	make func() ([]byte, error)
+	make func(out []byte) ([]byte, error) // appends the page
 }
 
-// page makes the page, and names it in an error.
-func (j job) page() ([]byte, error) {
-	page, err := j.make()
+// page appends the page to out, and names it in an error.
+func (j job) page(out []byte) ([]byte, error) {
+	page, err := j.make(out)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", j.path, err)
 	}
@@ -355,19 +356,19 @@ func (b *builder) jobs() []job {
 		list = append(list, job{outcomesPage, b.outcomes})
 	}
 	for i, m := range b.course.Modules {
-		list = append(list, job{modulePath(m), func() ([]byte, error) { return b.module(i, m) }})
+		list = append(list, job{modulePath(m), func(out []byte) ([]byte, error) { return b.module(out, i, m) }})
 	}
 	for _, l := range b.course.Lessons {
-		list = append(list, job{lessonPath(l), func() ([]byte, error) { return b.lesson(l) }})
+		list = append(list, job{lessonPath(l), func(out []byte) ([]byte, error) { return b.lesson(out, l) }})
 		if b.hasSheets(l) {
-			list = append(list, job{sheetPath(l), func() ([]byte, error) { return b.sheet(l) }})
+			list = append(list, job{sheetPath(l), func(out []byte) ([]byte, error) { return b.sheet(out, l) }})
 		}
 	}
 	for _, p := range paper.All(b.course, b.derived) {
-		list = append(list, job{paperPath(p.Name), func() ([]byte, error) { return b.paper(p) }})
+		list = append(list, job{paperPath(p.Name), func(out []byte) ([]byte, error) { return b.paper(out, p) }})
 	}
 	for _, p := range b.course.Pages {
-		list = append(list, job{standingPath(p), func() ([]byte, error) { return b.standing(p) }})
+		list = append(list, job{standingPath(p), func(out []byte) ([]byte, error) { return b.standing(out, p) }})
 	}
 	return list
 }
@@ -375,8 +376,9 @@ func (b *builder) jobs() []job {
 // run makes pages side by side and returns them in the order of the jobs.
 func run(jobs []job, workers int) ([][]byte, error) {
 	pages := make([][]byte, len(jobs))
-	err := parallel.Each(workers, len(jobs), func(_, i int) (err error) {
-		pages[i], err = jobs[i].page()
+	err := parallel.Each(workers, len(jobs), func(_, i int) error {
+		page, err := jobs[i].page(nil)
+		pages[i] = bytes.Clone(page) // all are held at once, so none with room to spare
 		return err
 	})
 	return pages, err

@@ -38,7 +38,7 @@ type CardView struct {
 }
 
 // revise makes the revise page.
-func (b *builder) revise() ([]byte, error) {
+func (b *builder) revise(out []byte) ([]byte, error) {
 	v := ReviseView{
 		Frame: b.frame(revisePage, "revise", reviseTitle, "Cards from the whole course that come back when they are nearly forgotten."),
 		Lead:  "Cards from the whole course. Those you know come back later and later, those you do not come back tomorrow.",
@@ -59,7 +59,7 @@ func (b *builder) revise() ([]byte, error) {
 		return nil, err
 	}
 	v.Data = template.JS(text)
-	return b.templates.page("revise", v)
+	return b.templates.page(out, "revise", v)
 }
 
 func (b *builder) questionCards() ([]CardView, map[string]questionData) {

@@ -27,7 +27,7 @@ var exampleLanguages = map[check.Piece]string{
 }
 
 // rules makes the page of all rules, from the texts that `plait explain` prints.
-func (b *builder) rules() ([]byte, error) {
+func (b *builder) rules(out []byte) ([]byte, error) {
 	v := RulesView{
 		Frame: b.frame(rulesPage, "standing", rulesTitle, "What plait looks for in a course, why, and on whose word."),
 		Lead: "What plait looks for, why, and on whose word. Errors stop a build: arithmetic, the law, the maker’s range, the house. " +
@@ -47,7 +47,7 @@ func (b *builder) rules() ([]byte, error) {
 		}
 		v.Families = append(v.Families, g)
 	}
-	return b.templates.page("rules", v)
+	return b.templates.page(out, "rules", v)
 }
 
 // ruleAnchor is the place of a rule on its page: formula_drift for formula/drift.

@@ -181,7 +181,7 @@ func samplePages(t testing.TB, set *Templates) map[string]string {
 		Practicals: []PaperPractical{{Name: "gloss/weighing", Title: "Weighing", Show: []string{"Zeroed"}, Assessors: []PaperAssessor{{ID: "practical_0_0", Title: "Assessor"}, {ID: "practical_0_1", Title: "Second assessor"}}}}}
 	out := map[string]string{}
 	for kind, view := range views {
-		page, err := set.page(kind, view)
+		page, err := set.page(nil, kind, view)
 		if err != nil {
 			t.Fatal(err)
 		}

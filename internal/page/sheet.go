@@ -264,7 +264,7 @@ func assumption(s *derive.Sheet) string {
 }
 
 // sheet makes the page of a lesson's head sheets, to be printed.
-func (b *builder) sheet(l *lesson.Lesson) ([]byte, error) {
+func (b *builder) sheet(out []byte, l *lesson.Lesson) ([]byte, error) {
 	v := SheetView{
 		Frame:  b.frame(sheetPath(l), "sheet", "Head sheet: "+l.Title.Value, "Partings, sections and bowls of "+l.Title.Value+", to be printed."),
 		Lesson: Link{Text: l.Title.Value, Path: "../" + lessonPath(l)},
@@ -289,5 +289,5 @@ func (b *builder) sheet(l *lesson.Lesson) ([]byte, error) {
 		}
 		v.Sheets = append(v.Sheets, html)
 	}
-	return b.templates.page("sheet", v)
+	return b.templates.page(out, "sheet", v)
 }

@@ -62,7 +62,7 @@ func markCurrent(links, page string) string {
 }
 
 // standing makes a page of prose.
-func (b *builder) standing(p *course.Page) ([]byte, error) {
+func (b *builder) standing(out []byte, p *course.Page) ([]byte, error) {
 	hooks := b.hooks(p.File, course.PagesFolder, "")
 	v := StandingView{
 		Frame: b.frame(standingPath(p), "standing", p.Title.Value, p.Summary.Value),
@@ -72,12 +72,12 @@ func (b *builder) standing(p *course.Page) ([]byte, error) {
 	for _, s := range p.Doc.Sections {
 		v.Contents = append(v.Contents, Link{Text: s.Title.Value, Path: "#" + s.ID})
 	}
-	return b.templates.page("standing", v)
+	return b.templates.page(out, "standing", v)
 }
 
 // missing makes the page for addresses that lead nowhere. A server shows it at any
 // depth, so where the address of the course is known its links begin there.
-func (b *builder) missing() ([]byte, error) {
+func (b *builder) missing(out []byte) ([]byte, error) {
 	frame := b.frame("404.html", "missing", "This page is not here", "")
 	if address, err := url.Parse(b.course.Address.Value); err == nil && address.Host != "" {
 		frame.Root = strings.TrimSuffix(address.Path, "/") + "/"
@@ -88,5 +88,5 @@ func (b *builder) missing() ([]byte, error) {
 		}
 		frame.Chrome = chrome
 	}
-	return b.templates.page("missing", MissingView{frame})
+	return b.templates.page(out, "missing", MissingView{frame})
 }

@@ -1,12 +1,10 @@
 package page
 
 import (
-	"bytes"
 	"fmt"
 	"html/template"
 	"io/fs"
 	"strings"
-	"sync"
 
 	"plait/internal/compiled"
 )
@@ -71,45 +69,28 @@ func parse(set *template.Template, layouts fs.FS, name string) error {
 	return nil
 }
 
-// scratch lends buffers to write pages into. What is kept of a page is a copy of just
-// its size: a buffer that grew with it has half of its room to spare, and all pages of
-// a course are held at once.
-var scratch = sync.Pool{New: func() any { return new([]byte) }}
-
-// maxScratch is the largest buffer that is lent again, in bytes: only the few pages that
-// list a whole course need more.
-const maxScratch = 1 << 20
-
-// executed runs a template of a set.
-func executed(set *compiled.Set, name string, view any) ([]byte, error) {
-	lent := scratch.Get().(*[]byte)
-	out, err := set.Append((*lent)[:0], name, view)
-	if cap(out) <= maxScratch {
-		*lent = out[:0]
-		scratch.Put(lent)
-	}
-	if err != nil {
-		return nil, err
-	}
-	return bytes.Clone(out), nil
-}
-
-// page renders a whole page of one kind.
-func (t *Templates) page(kind string, view any) ([]byte, error) {
-	page, err := executed(t.kinds[kind], "base", view)
+// page appends a whole page of one kind to out.
+func (t *Templates) page(out []byte, kind string, view any) ([]byte, error) {
+	page, err := t.kinds[kind].Append(out, "base", view)
 	if err != nil {
 		return nil, fmt.Errorf("page %s: %w", kind, err)
 	}
 	return page, nil
 }
 
+// appendPart appends a shared part to out.
+func (t *Templates) appendPart(out []byte, name string, view any) ([]byte, error) {
+	html, err := t.parts.Append(out, name, view)
+	if err != nil {
+		return out, fmt.Errorf("part %s: %w", name, err)
+	}
+	return html, nil
+}
+
 // part renders a shared part by itself, to be set into pages.
 func (t *Templates) part(name string, view any) (template.HTML, error) {
-	html, err := executed(t.parts, name, view)
-	if err != nil {
-		return "", fmt.Errorf("part %s: %w", name, err)
-	}
-	return template.HTML(html), nil
+	html, err := t.appendPart(nil, name, view)
+	return template.HTML(html), err
 }
 
 // chrome renders what all pages of one folder and one set share.

@@ -127,7 +127,7 @@ func BenchmarkLessonPage(b *testing.B) {
 		if _, err := set.part("bowl", bowl); err != nil {
 			b.Fatal(err)
 		}
-		if _, err := set.page("lesson", lesson); err != nil {
+		if _, err := set.page(nil, "lesson", lesson); err != nil {
 			b.Fatal(err)
 		}
 	}

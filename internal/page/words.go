@@ -13,7 +13,7 @@ import (
 )
 
 // words makes the word list.
-func (b *builder) words() ([]byte, error) {
+func (b *builder) words(out []byte) ([]byte, error) {
 	v := WordsView{Frame: b.frame("words.html", "words", "Word list", "What the words of this course mean.")}
 	list := slices.Clone(b.course.Words)
 	slices.SortStableFunc(list, func(x, y course.Word) int { return strings.Compare(sortKey(x.Term.Value), sortKey(y.Term.Value)) })
@@ -29,7 +29,7 @@ func (b *builder) words() ([]byte, error) {
 		}
 		last.Words = append(last.Words, word)
 	}
-	return b.templates.page("words", v)
+	return b.templates.page(out, "words", v)
 }
 
 // wordID is the id of a word in the word list. Ids of headings have no low lines,

@@ -92,7 +92,7 @@ func (s state) bytes(f artifact.File) ([]byte, error) {
 	if f.Make == nil {
 		return f.Data, nil
 	}
-	once, _ := s.made.LoadOrStore(f.Path, sync.OnceValues(f.Make))
+	once, _ := s.made.LoadOrStore(f.Path, sync.OnceValues(f.Bytes))
 	return once.(func() ([]byte, error))()
 }
 
