@@ -20,10 +20,15 @@ import (
 type Picture struct {
 	Path          string // from the root of the site
 	Width, Height int    // in pixels; 0 where the file does not tell
+	Data          []byte // all bytes of a small one, so that it need not be read again; else nil
 }
 
 // headBytes is how much of a picture is looked at for its size.
 const headBytes = 64 << 10
+
+// smallBytes is how many bytes a small picture has at most. To open it once more takes
+// longer than to read it.
+const smallBytes = 8 << 10
 
 // ReadPicture names a picture by its content and finds its size, so that a page
 // keeps room for it while it loads.
@@ -44,6 +49,9 @@ func ReadPicture(files fs.FS, name string) (Picture, error) {
 		}
 	}
 	p := Picture{Path: fingerprint(name, [sha256.Size]byte(hash.Sum(nil)))}
+	if len(head) <= smallBytes {
+		p.Data = bytes.Clone(head)
+	}
 	p.Width, p.Height = sizeOf(name, head)
 	return p, nil
 }

@@ -34,6 +34,9 @@ func expectSize(t *testing.T, name, data string, width, height int) {
 	if want := Name(name, []byte(data)); p.Path != want {
 		t.Errorf("path %q, want %q", p.Path, want)
 	}
+	if string(p.Data) != data {
+		t.Errorf("%.40q is kept as %.40q", data, p.Data)
+	}
 }
 
 func TestLargePictureIsHashedWhole(t *testing.T) {
@@ -50,5 +53,8 @@ func TestLargePictureIsHashedWhole(t *testing.T) {
 	}
 	if x.Path != Name("a.jpg", a) || x.Path == y.Path {
 		t.Errorf("paths %s and %s", x.Path, y.Path)
+	}
+	if x.Data != nil {
+		t.Error("a large picture is kept")
 	}
 }

@@ -285,7 +285,9 @@ func together(s string) string {
 }
 
 // plain undoes what keeps figures together on a page.
-func plain(s string) string { return strings.NewReplacer(nbsp, " ", dash, "–").Replace(s) }
+func plain(s string) string { return apart.Replace(s) }
+
+var apart = strings.NewReplacer(nbsp, " ", dash, "–")
 
 // plaitLobes is how many lobes the drawn plait has, and lobeApart how far they
 // stand from each other.

@@ -275,7 +275,11 @@ func (b *builder) addPictures(tree *artifact.Tree) error {
 		if _, there := tree.Get(p.Path); there {
 			continue
 		}
-		if err := tree.Add(artifact.File{Path: p.Path, Stage: artifact.Asset, Input: name}); err != nil {
+		f := artifact.File{Path: p.Path, Stage: artifact.Asset, Data: p.Data}
+		if p.Data == nil {
+			f.Input = name
+		}
+		if err := tree.Add(f); err != nil {
 			return err
 		}
 	}
