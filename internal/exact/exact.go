@@ -244,6 +244,10 @@ func (a Number) Int64() (n int64, ok bool) {
 // Float returns the float64 nearest to a: for drawing and for proportions on a
 // page, never for a weight.
 func (a Number) Float() float64 {
+	const exactly = 1 << 53 // whole numbers up to here are float64s, and their quotient is rounded once
+	if a.big == nil && abs(a.num) <= exactly && a.den < exactly {
+		return float64(a.num) / float64(a.den+1)
+	}
 	f, _ := a.rat().Float64()
 	return f
 }
@@ -253,6 +257,9 @@ func (a Number) Float() float64 {
 func (a Number) String() string {
 	if a.Mul(Int(1000)).IsInt() {
 		return a.Decimal(3)
+	}
+	if a.big == nil {
+		return strconv.FormatInt(a.num, 10) + "/" + strconv.FormatInt(a.den+1, 10)
 	}
 	return a.rat().RatString()
 }
@@ -298,15 +305,20 @@ func (a Number) shortDecimal(places int) (s string, ok bool) {
 	if part == scale {
 		whole, part = whole+1, 0
 	}
-	text := strconv.FormatInt(whole, 10)
+	var memory [48]byte
+	text := memory[:0]
+	if a.num < 0 && whole+part > 0 {
+		text = append(text, '-')
+	}
+	text = strconv.AppendInt(text, whole, 10)
 	if part > 0 {
-		digits := strconv.FormatInt(part, 10)
-		text += "." + strings.Repeat("0", places-len(digits)) + strings.TrimRight(digits, "0")
+		text = append(text, '.')
+		for scale /= 10; part > 0; scale /= 10 {
+			text = append(text, byte('0'+part/scale))
+			part %= scale
+		}
 	}
-	if a.num < 0 && text != "0" {
-		text = "-" + text
-	}
-	return text, true
+	return string(text), true
 }
 
 // Limits of what an author may type as a number. A bowl weighs less than a tonne

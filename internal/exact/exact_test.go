@@ -100,6 +100,12 @@ func TestAgreesWithBig(t *testing.T) {
 		if got, want := a.Decimal(places), decimalByBig(a.rat(), places); got != want {
 			t.Fatalf("%s to %d places: got %s, want %s", a, places, got, want)
 		}
+		if want, _ := a.rat().Float64(); a.Float() != want {
+			t.Fatalf("%s is %v as a float64, want %v", a, a.Float(), want)
+		}
+		if s := a.String(); strings.Contains(s, "/") && s != a.rat().RatString() {
+			t.Fatalf("%s prints as %s", a.rat().RatString(), s)
+		}
 		if s := a.Floor(One); a.Less(s) || !a.Less(s.Add(One)) || !s.IsInt() {
 			t.Fatalf("Floor(%s) = %s", a, s)
 		}

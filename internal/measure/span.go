@@ -2,6 +2,7 @@ package measure
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -105,7 +106,7 @@ func (s Span) String() string {
 // is no whole number of minutes.
 func Minutes(d time.Duration) string {
 	if d%time.Minute == 0 {
-		return fmt.Sprintf("%d min", d/time.Minute)
+		return strconv.Itoa(int(d/time.Minute)) + " min"
 	}
 	return fmt.Sprintf("%d s", d/time.Second)
 }

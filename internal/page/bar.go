@@ -81,23 +81,34 @@ func (v *BowlView) weights(b mix.Bowl, colour string, rangeOf rangeOf) {
 
 // bar draws the parts side by side.
 func bar(pieces []piece) template.HTML {
-	var svg strings.Builder
-	svg.WriteString(`<svg class="bar" aria-hidden="true">`)
+	var svg drawing
+	svg.add(`<svg class="bar" aria-hidden="true">`)
 	for i, p := range pieces {
 		x, width := percent(p.from), percent(p.upTo-p.from)
-		fmt.Fprintf(&svg, `<rect class="%s" x="%s" width="%s" height="100%%"/>`, p.swatch, x, width)
+		svg.add(`<rect class="`, p.swatch, `" x="`, x, `" width="`, width, `" height="100%"/>`)
 		if p.pattern != "" {
-			fmt.Fprintf(&svg, `<rect fill="url(#%s)" x="%s" width="%s" height="100%%"/>`, p.pattern, x, width)
+			svg.add(`<rect fill="url(#`, p.pattern, `)" x="`, x, `" width="`, width, `" height="100%"/>`)
 		}
 		if i > 0 {
-			fmt.Fprintf(&svg, `<rect class="gap" x="%s" width="2" height="100%%"/>`, x)
+			svg.add(`<rect class="gap" x="`, x, `" width="2" height="100%"/>`)
 		}
 		if class := labelClass(p.label, p.upTo-p.from); class != "" {
-			fmt.Fprintf(&svg, `<text class="%s %s" x="%s" dx="12" y="50%%" dy=".35em">%s</text>`, p.swatch, class, x, html.EscapeString(p.label))
+			svg.add(`<text class="`, p.swatch, ` `, class, `" x="`, x, `" dx="12" y="50%" dy=".35em">`, html.EscapeString(p.label), `</text>`)
 		}
 	}
-	svg.WriteString(`</svg>`)
-	return template.HTML(svg.String())
+	svg.add(`</svg>`)
+	return template.HTML(svg)
+}
+
+// drawing is SVG that is being written. A page has some hundred lines of it, for which
+// formats would take longer than all else on it.
+type drawing []byte
+
+// add writes pieces of SVG. Text among them is escaped already.
+func (d *drawing) add(pieces ...string) {
+	for _, p := range pieces {
+		*d = append(*d, p...)
+	}
 }
 
 // labelClass says where a part's name fits its length of the bar: anywhere, with
@@ -116,11 +127,11 @@ func labelClass(name string, width float64) string {
 // marks draws the running totals. The script finds them by the number of parts
 // that are in the bowl at the mark.
 func marks(pieces []piece) template.HTML {
-	var svg strings.Builder
-	svg.WriteString(`<svg class="marks" aria-hidden="true">`)
+	var svg drawing
+	svg.add(`<svg class="marks" aria-hidden="true">`)
 	draw := func(at float64, parts int, text, class string) {
 		x := percent(at)
-		fmt.Fprintf(&svg, `<line x1="%s" x2="%s" y1="2" y2="8"%s/><text x="%s" y="21" data-upto="%d"%s>%s</text>`, x, x, class, x, parts, class, text)
+		svg.add(`<line x1="`, x, `" x2="`, x, `" y1="2" y2="8"`, class, `/><text x="`, x, `" y="21" data-upto="`, strconv.Itoa(parts), `"`, class, `>`, text, `</text>`)
 	}
 	draw(0, 0, "0", "")
 	last := 0.0
@@ -139,22 +150,22 @@ func marks(pieces []piece) template.HTML {
 		}
 		last = p.upTo
 	}
-	svg.WriteString(`</svg>`)
-	return template.HTML(svg.String())
+	svg.add(`</svg>`)
+	return template.HTML(svg)
 }
 
 // stripe is a bowl as a plain coloured bar beside a lesson's title.
 func stripe(b mix.Bowl, rangeOf rangeOf) template.HTML {
-	var svg strings.Builder
-	svg.WriteString(`<svg class="bar" aria-hidden="true">`)
+	var svg drawing
+	svg.add(`<svg class="bar" aria-hidden="true">`)
 	at := 0.0
 	for _, p := range b.Parts {
 		width := p.Exact.Per(b.Mixed).Float() * 100
-		fmt.Fprintf(&svg, `<rect class="%s" x="%s" width="%s" height="100%%"/>`, partSwatch(p, rangeOf), percent(at), percent(width))
+		svg.add(`<rect class="`, partSwatch(p, rangeOf), `" x="`, percent(at), `" width="`, percent(width), `" height="100%"/>`)
 		at += width
 	}
-	svg.WriteString(`</svg>`)
-	return template.HTML(svg.String())
+	svg.add(`</svg>`)
+	return template.HTML(svg)
 }
 
 // chip is a small swatch, coloured by the style sheet.
@@ -260,7 +271,8 @@ func madeOf(b mix.Bowl, colour string) string {
 
 // percent prints a place on a bar for SVG.
 func percent(p float64) string {
-	return strconv.FormatFloat(float64(int(p*100+0.5))/100, 'f', -1, 64) + "%"
+	var memory [24]byte
+	return string(append(strconv.AppendFloat(memory[:0], float64(int(p*100+0.5))/100, 'f', -1, 64), '%'))
 }
 
 // nbsp keeps a figure and its unit on one line.

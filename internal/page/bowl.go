@@ -177,6 +177,9 @@ func cancels(d *derive.Formula) string {
 
 // working is the arithmetic of the bowl and of its time on the hair, a line a step.
 func (b *builder) working(d *derive.Formula) []string {
+	if known, ok := b.workings.LoadAndDelete(d); ok {
+		return known.([]string) // it stands in two places, on the card and in the data
+	}
 	lines := working.Of(d.Block, d.Computed)
 	if row, ok := b.derived.Row(d); ok {
 		lines = append(lines, working.Service(row)...)
@@ -185,6 +188,7 @@ func (b *builder) working(d *derive.Formula) []string {
 	for i, l := range lines {
 		out[i] = l.String()
 	}
+	b.workings.Store(d, out)
 	return out
 }
 

@@ -12,6 +12,7 @@ import (
 	"html/template"
 	"io/fs"
 	"path"
+	"sync"
 	"unicode/utf8"
 
 	"plait/internal/artifact"
@@ -85,7 +86,8 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 	return tree, nil
 }
 
-// builder holds what the pages of one course share. It is not changed once made.
+// builder holds what the pages of one course share. But for the workings it is not changed
+// once made.
 type builder struct {
 	workers   int
 	course    *course.Course
@@ -107,6 +109,7 @@ type builder struct {
 	within    map[*course.Module]string          // links to the lessons of a module
 	places    map[*lesson.Lesson]place
 	memory    *Kept
+	workings  sync.Map // of bowls that were asked for once
 }
 
 // dress is what a page's chrome depends on.

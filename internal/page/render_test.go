@@ -192,8 +192,8 @@ func TestBrassyGlossPage(t *testing.T) {
 	}
 }
 
-// drawing is a drawing within a page: the bar of a bowl, a swatch, a pattern.
-var drawing = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+// drawingTag finds a drawing within a page: the bar of a bowl, a swatch, a pattern.
+var drawingTag = regexp.MustCompile(`(?s)<svg.*?</svg>`)
 
 // talk is what is said in a film, as a list and as captions.
 var talk = regexp.MustCompile(`(?s)<ol class="bare lines">.*?</ol>|data:text/vtt[^"]*`)
@@ -213,7 +213,7 @@ func TestLessonPagesAreLight(t *testing.T) {
 		if !strings.HasPrefix(f.Path, "lessons/") {
 			continue
 		}
-		if size := len(talk.ReplaceAll(drawing.ReplaceAll(f.Data, nil), nil)) + shared; size > most {
+		if size := len(talk.ReplaceAll(drawingTag.ReplaceAll(f.Data, nil), nil)) + shared; size > most {
 			t.Errorf("%s is %d bytes with its style sheet and script, more than %d", f.Path, size, most)
 		}
 	}

@@ -1,7 +1,7 @@
 package working
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"plait/internal/exact"
@@ -143,7 +143,7 @@ func (w *writer) strength() {
 	if w.bowl.Developer.IsZero() {
 		return
 	}
-	sum := fmt.Sprintf("%s × %s ÷ %s", w.bowl.Bottle, w.bowl.Developer, w.bowl.Mixed)
+	sum := w.bowl.Bottle.String() + " × " + w.bowl.Developer.String() + " ÷ " + w.bowl.Mixed.String()
 	w.percent("strength", sum, w.bowl.Strength)
 }
 
@@ -159,7 +159,7 @@ func (w *writer) level() {
 		if s.Code.Level == 0 {
 			continue
 		}
-		terms = append(terms, fmt.Sprintf("%s × %d", number(s.Share), int(s.Code.Level)))
+		terms = append(terms, number(s.Share)+" × "+strconv.Itoa(int(s.Code.Level)))
 		total = total.Add(s.Share)
 	}
 	mean := w.bowl.Level.Mean

@@ -82,9 +82,9 @@ const massPlaces = 2
 
 // isShort reports whether a number is written in full with that many places.
 func isShort(n exact.Number, places int) bool {
-	step := exact.One
+	scale := int64(1)
 	for range places {
-		step = step.Mul(exact.Of(1, 10))
+		scale *= 10
 	}
-	return n.Round(step).Equal(n)
+	return n.Mul(exact.Int(scale)).IsInt()
 }
