@@ -39,7 +39,7 @@ func fill(r *rand.Rand, v reflect.Value, depth int) {
 			s = "{}"
 		}
 		v.SetString(s)
-	case reflect.Int:
+	case reflect.Int, reflect.Int64:
 		v.SetInt(int64(r.IntN(5) - 1))
 	case reflect.Bool:
 		v.SetBool(r.IntN(2) == 0)
@@ -57,7 +57,7 @@ func fill(r *rand.Rand, v reflect.Value, depth int) {
 		fill(r, v.Elem(), depth+1)
 	case reflect.Struct:
 		for i := range v.NumField() {
-			if v.Type().Field(i).IsExported() {
+			if f := v.Type().Field(i); f.IsExported() || f.Anonymous {
 				fill(r, v.Field(i), depth+1)
 			}
 		}

@@ -2,15 +2,13 @@ package page
 
 import (
 	"bytes"
-	"encoding/json"
-	"slices"
+	"reflect"
 	"time"
 
 	"plait/internal/derive"
 	"plait/internal/lesson"
 	"plait/internal/measure"
 	"plait/internal/mix"
-	"plait/internal/parallel"
 )
 
 // dataPath is where the course stands as data, for programs.
@@ -138,36 +136,20 @@ func (b *builder) data(out []byte) ([]byte, error) {
 		}
 		whole.Modules = append(whole.Modules, module)
 	}
-	head, err := json.MarshalIndent(whole, "", " ")
-	if err != nil {
-		return nil, err
+	// The list of lessons is the last field; it is still empty and closed. Each lesson is
+	// written by itself: the values of all of them at once are many times as large as the
+	// text.
+	out = bytes.TrimSuffix(appendJSON(out, reflect.ValueOf(whole), 0), []byte("]\n}"))
+	for i, l := range c.Lessons {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		out = appendJSON(append(out, "\n  "...), reflect.ValueOf(b.lessonData(l)), 2)
 	}
-	lessons, err := b.lessonsData()
-	if err != nil {
-		return nil, err
+	if len(c.Lessons) > 0 {
+		out = append(out, "\n "...)
 	}
-	// The list of lessons is the last field; it is still empty and closed.
-	head = bytes.TrimSuffix(head, []byte("[]\n}"))
-	return slices.Concat(out, head, lessons, []byte("\n}\n")), nil
-}
-
-// lessonsData makes the list of all lessons as it stands within the data of the course.
-// Each is written by itself: the values of all of them at once are many times as large
-// as the text.
-func (b *builder) lessonsData() ([]byte, error) {
-	lessons := b.course.Lessons
-	if len(lessons) == 0 {
-		return []byte("[]"), nil
-	}
-	texts := make([][]byte, len(lessons))
-	err := parallel.Each(b.workers, len(lessons), func(_, i int) (err error) {
-		texts[i], err = json.MarshalIndent(b.lessonData(lessons[i]), "  ", " ")
-		return err
-	})
-	if err != nil {
-		return nil, err
-	}
-	return slices.Concat([]byte("[\n  "), bytes.Join(texts, []byte(",\n  ")), []byte("\n ]")), nil
+	return append(out, "]\n}\n"...), nil
 }
 
 func (b *builder) lessonData(l *lesson.Lesson) lessonJSON {
