@@ -83,7 +83,7 @@ const judgeAll = `;(() => {
 
 func answersScript(t *testing.T) []byte {
 	t.Helper()
-	script, err := Script(layouts.FS, "scripts/answer.js", "plaitAnswer")
+	script, err := Script(layouts.FS, nil, "scripts/answer.js", "plaitAnswer")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -12,7 +12,7 @@ import (
 
 func build(t *testing.T, files fs.FS) *Bundle {
 	t.Helper()
-	b, err := Build(files, "plait", "plait-lesson")
+	b, err := Build(files, nil, "plait", "plait-lesson")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -56,7 +56,7 @@ func expectNone(t *testing.T, name, text string, forbidden ...string) {
 
 func TestBuildSaysWhereAScriptIsWrong(t *testing.T) {
 	own := fstest.MapFS{"scripts/plait.js": {Data: []byte("let a = 1;\nlet = ;\n")}}
-	_, err := Build(Overlay(own, layouts.FS), "plait")
+	_, err := Build(Overlay(own, layouts.FS), nil, "plait")
 	if err == nil || !strings.HasPrefix(err.Error(), "scripts/plait.js:2:") {
 		t.Errorf("got %v, want an error at scripts/plait.js:2", err)
 	}
@@ -92,7 +92,7 @@ func expectName(t *testing.T, name, content, want string) {
 
 func BenchmarkBuild(b *testing.B) {
 	for b.Loop() {
-		if _, err := Build(layouts.FS, "plait", "plait-lesson"); err != nil {
+		if _, err := Build(layouts.FS, nil, "plait", "plait-lesson"); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -15,7 +15,7 @@ func moduleInNode(t *testing.T, entry, global, then string) string {
 	if err != nil {
 		t.Skip("no node")
 	}
-	script, err := Script(layouts.FS, entry, global)
+	script, err := Script(layouts.FS, nil, entry, global)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/evanw/esbuild/pkg/api"
 )
@@ -46,7 +47,7 @@ const iconFile = "styles/icon.svg"
 // that no page carries what only others need: scripts/SET.js becomes one classic
 // script, which also runs on pages opened from a folder, and styles/SET.css one style
 // sheet, each with what it imports.
-func Build(layouts fs.FS, sets ...string) (*Bundle, error) {
+func Build(layouts fs.FS, kept *Bundles, sets ...string) (*Bundle, error) {
 	icon, err := fs.ReadFile(layouts, iconFile)
 	if err != nil {
 		return nil, err
@@ -57,11 +58,11 @@ func Build(layouts fs.FS, sets ...string) (*Bundle, error) {
 		styles:  map[string][]byte{},
 	}
 	for _, set := range sets {
-		script, err := bundle(layouts, "scripts/"+set+".js", "")
+		script, err := kept.get(layouts, "scripts/"+set+".js", "")
 		if err != nil {
 			return nil, err
 		}
-		style, err := bundle(layouts, "styles/"+set+".css", "")
+		style, err := kept.get(layouts, "styles/"+set+".css", "")
 		if err != nil {
 			return nil, err
 		}
@@ -73,13 +74,14 @@ func Build(layouts fs.FS, sets ...string) (*Bundle, error) {
 
 // Script bundles one script module, or one style sheet, and what it imports. Where
 // global is not empty the script assigns what the module exports to that name.
-func Script(layouts fs.FS, entry, global string) ([]byte, error) {
-	return bundle(layouts, entry, global)
+func Script(layouts fs.FS, kept *Bundles, entry, global string) ([]byte, error) {
+	return kept.get(layouts, entry, global)
 }
 
 // Sheet bundles one style sheet and what it imports, for a page that holds its own.
 func Sheet(layouts fs.FS, entry string) ([]byte, error) {
-	return bundle(layouts, entry, "")
+	data, _, err := bundle(layouts, entry, "")
+	return data, err
 }
 
 // Name returns the path of an asset: a folder for all of them, the file's own
@@ -102,8 +104,10 @@ func plainRune(r rune) rune {
 	return '-'
 }
 
-// bundle runs esbuild on files of layouts alone: nothing is read from a disk.
-func bundle(layouts fs.FS, entry, global string) ([]byte, error) {
+// bundle runs esbuild on files of layouts alone: nothing is read from a disk. It returns
+// what went in too.
+func bundle(layouts fs.FS, entry, global string) ([]byte, []Source, error) {
+	var from sources
 	result := api.Build(api.BuildOptions{
 		EntryPoints:       []string{entry},
 		Bundle:            true,
@@ -118,12 +122,12 @@ func bundle(layouts fs.FS, entry, global string) ([]byte, error) {
 		Target:            api.ES2020, // the first with whole numbers of any size
 		Outdir:            "/",
 		AbsWorkingDir:     "/",
-		Plugins:           []api.Plugin{fromFS(layouts)},
+		Plugins:           []api.Plugin{fromFS(layouts, &from)},
 	})
 	if len(result.Errors) > 0 {
-		return nil, errors.New(describe(result.Errors[0]))
+		return nil, nil, errors.New(describe(result.Errors[0]))
 	}
-	return result.OutputFiles[0].Contents, nil
+	return result.OutputFiles[0].Contents, from.list, nil
 }
 
 // describe puts a message of esbuild into the form of ours.
@@ -138,8 +142,20 @@ func describe(m api.Message) string {
 // namespace keeps esbuild from looking for our modules on the disk.
 const namespace = "layouts"
 
-// fromFS resolves and loads modules from a file system.
-func fromFS(files fs.FS) api.Plugin {
+// sources notes what is loaded, several files at a time.
+type sources struct {
+	mu   sync.Mutex
+	list []Source
+}
+
+func (s *sources) add(name string, data []byte) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.list = append(s.list, Source{name, sha256.Sum256(data)})
+}
+
+// fromFS resolves and loads modules from a file system, and notes them.
+func fromFS(files fs.FS, from *sources) api.Plugin {
 	return api.Plugin{Name: namespace, Setup: func(build api.PluginBuild) {
 		build.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
 			if strings.HasPrefix(a.Path, "data:") || strings.HasPrefix(a.Path, "#") {
@@ -155,6 +171,7 @@ func fromFS(files fs.FS) api.Plugin {
 			if err != nil {
 				return api.OnLoadResult{}, err
 			}
+			from.add(a.Path, text)
 			contents := string(text)
 			loader := api.LoaderJS
 			if path.Ext(a.Path) == ".css" {

@@ -69,7 +69,7 @@ export const run = (draws, texts) => ({
 func paperRun(t *testing.T) []byte {
 	t.Helper()
 	own := fstest.MapFS{"scripts/vectors.js": {Data: []byte(paperScript)}}
-	script, err := Script(Overlay(own, layouts.FS), "scripts/vectors.js", "paper")
+	script, err := Script(Overlay(own, layouts.FS), nil, "scripts/vectors.js", "paper")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -196,7 +196,7 @@ export function differences(vectors) {
 func vectorRun(t *testing.T) []byte {
 	t.Helper()
 	own := fstest.MapFS{"scripts/vectors.js": {Data: []byte(vectorScript)}}
-	script, err := Script(Overlay(own, layouts.FS), "scripts/vectors.js", "weighing")
+	script, err := Script(Overlay(own, layouts.FS), nil, "scripts/vectors.js", "weighing")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -105,7 +105,8 @@ func (p *place) edit(b *testing.B, name, old, with string) {
 	}
 }
 
-// forget removes the site and what is known of its build, but for the drawings.
+// forget removes the site and what is known of its build, but for the drawings
+// and what else takes long to make and hangs on no lesson.
 func (p *place) forget(b *testing.B) {
 	b.Helper()
 	known, err := filepath.Glob(filepath.Join(os.Getenv("XDG_CACHE_HOME"), "plait", "*.build"))

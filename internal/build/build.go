@@ -153,13 +153,13 @@ func (r *Result) Theme() (*page.Theme, error) {
 	}
 	own := r.Course.Layouts.Value
 	if own == "" {
-		return page.NewTheme(r.opts.Layouts)
+		return page.NewTheme(r.opts.Layouts, r.opts.Pages)
 	}
 	sub, err := fs.Sub(r.opts.Files, own)
 	if err != nil {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)
 	}
-	theme, err := page.NewTheme(asset.Overlay(sub, r.opts.Layouts))
+	theme, err := page.NewTheme(asset.Overlay(sub, r.opts.Layouts), r.opts.Pages)
 	if err != nil {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)
 	}

@@ -43,7 +43,7 @@ func (cmd buildCommand) Run(ctx context.Context, c console) error {
 	defer makeRoom(cmd.Course)()
 	memory.look()
 	line := newProgress(c)
-	result, err := readCourse(ctx, cmd.Course, build.Options{Progress: line.show, Lazy: true, Pages: memory.drawings()})
+	result, err := readCourse(ctx, cmd.Course, build.Options{Progress: line.show, Lazy: true, Pages: memory.left()})
 	line.clear()
 	if err != nil {
 		return err

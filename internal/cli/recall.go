@@ -22,7 +22,7 @@ type memory struct {
 	program string           // with what else decides what is said
 	drawer  string           // the program alone
 	inputs  *recall.Snapshot // from before the build
-	drawn   page.Kept        // the drawings of the last build, then those of this
+	work    page.Kept        // what the last build left to this, then what this leaves
 }
 
 // recallBuild looks for what is known of the last build.
@@ -70,16 +70,16 @@ func (m *memory) known() (last recall.Build, ok bool) {
 	return last, ok && last.Program == m.program && last.Inputs.Holds() && last.Site.Holds()
 }
 
-// drawings returns what the last build has drawn.
-func (m *memory) drawings() *page.Kept {
-	m.drawn.Once = true
+// left returns what the last build has left to this.
+func (m *memory) left() *page.Kept {
+	m.work.Once = true
 	if !m.on {
-		return &m.drawn
+		return &m.work
 	}
-	if data, ok := m.store.LoadDrawings(m.drawer); ok {
-		m.drawn.LoadDrawings(data)
+	if data, ok := m.store.LoadWork(m.drawer); ok {
+		m.work.LoadWork(data)
 	}
-	return &m.drawn
+	return &m.work
 }
 
 // look takes the state of what a build is about to read.
@@ -98,8 +98,8 @@ func (m *memory) keep(began time.Time, files int, layouts, found, summary string
 	if !m.on {
 		return
 	}
-	if data, ok := m.drawn.Drawings(); ok {
-		_ = m.store.SaveDrawings(m.drawer, data)
+	if data, ok := m.work.Work(); ok {
+		_ = m.store.SaveWork(m.drawer, data)
 	}
 	if layouts != "" {
 		own, err := recall.Look(filepath.Join(m.course, filepath.FromSlash(layouts)))

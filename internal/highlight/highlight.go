@@ -6,7 +6,9 @@
 package highlight
 
 import (
+	"cmp"
 	"html"
+	"slices"
 	"strings"
 	"sync"
 
@@ -35,6 +37,51 @@ var classes = map[chroma.TokenType]string{
 }
 
 type sample struct{ language, code string }
+
+// Sample is a sample of code that was worked out.
+type Sample struct{ Language, Code, HTML string }
+
+// mostSaved is how many bytes of samples are handed out to be kept beyond this process.
+const mostSaved = 4 << 20
+
+// Samples returns the samples that are remembered, in one order, as far as they are not
+// too many to be kept.
+func Samples() []Sample {
+	kept.Lock()
+	defer kept.Unlock()
+	var list []Sample
+	for s, html := range kept.html {
+		list = append(list, Sample{s.language, s.code, html})
+	}
+	slices.SortFunc(list, func(a, b Sample) int {
+		return cmp.Or(cmp.Compare(a.Language, b.Language), cmp.Compare(a.Code, b.Code))
+	})
+	size := 0
+	for i, s := range list {
+		if size += len(s.Code) + len(s.HTML); size > mostSaved {
+			return list[:i]
+		}
+	}
+	return list
+}
+
+// Known returns how many samples are remembered.
+func Known() int {
+	kept.Lock()
+	defer kept.Unlock()
+	return len(kept.html)
+}
+
+// Load remembers samples that the same program worked out.
+func Load(list []Sample) {
+	kept.Lock()
+	defer kept.Unlock()
+	for _, s := range list {
+		if len(kept.html) < maxKept {
+			kept.html[sample{s.Language, s.Code}] = s.HTML
+		}
+	}
+}
 
 var kept = struct {
 	sync.Mutex

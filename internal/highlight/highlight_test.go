@@ -95,3 +95,27 @@ func FuzzHTMLKeepsText(f *testing.F) {
 		}
 	})
 }
+
+// What was worked out once can be taken along and is used as it is.
+func TestSamplesAreTakenAlong(t *testing.T) {
+	const code = "colour: 1 part 9V # taken along\n"
+	want, _ := HTML("formula", code)
+	list := Samples()
+	found := false
+	for i, s := range list {
+		if s.Code == code {
+			found = s.HTML == want
+			list[i].HTML = "taken along"
+		}
+	}
+	if !found || len(list) != Known() {
+		t.Fatalf("the sample is not among %d", len(list))
+	}
+	Load(list)
+	if got, ok := HTML("formula", code); !ok || got != "taken along" {
+		t.Errorf("got %s", got)
+	}
+	kept.Lock()
+	defer kept.Unlock()
+	delete(kept.html, sample{"formula", code})
+}

@@ -119,23 +119,23 @@ func TestDrawingsAreKept(t *testing.T) {
 	if len(kept.now) != drawnFirst {
 		t.Errorf("the second build has %d sheets, the first %d", len(kept.now), drawnFirst)
 	}
-	if _, ok := kept.Drawings(); ok {
+	if _, ok := kept.Work(); ok {
 		t.Error("the second build says that it drew something")
 	}
 	kept.fresh = true
-	data, ok := kept.Drawings()
+	data, ok := kept.Work()
 	if !ok {
 		t.Fatal("there are no drawings to take along")
 	}
 	elsewhere := &Kept{}
-	elsewhere.LoadDrawings(data[:len(data)/2]) // is as good as none
-	elsewhere.LoadDrawings(data)
+	elsewhere.LoadWork(data[:len(data)/2]) // is as good as none
+	elsewhere.LoadWork(data)
 	o.Kept = elsewhere
 	third, err := Render(c, d, o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, ok := elsewhere.Drawings(); ok {
+	if _, ok := elsewhere.Work(); ok {
 		t.Error("a build with loaded drawings says that it drew something")
 	}
 	for _, f := range first.Files() {

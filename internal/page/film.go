@@ -22,9 +22,9 @@ import (
 // recording calls them in once it is shown, so that reading it waits for nothing.
 type player struct{ script, style asset.File }
 
-func newPlayer(layouts fs.FS) (p player, err error) {
+func newPlayer(layouts fs.FS, kept *asset.Bundles) (p player, err error) {
 	for name, to := range map[string]*asset.File{"scripts/film.js": &p.script, "styles/film.css": &p.style} {
-		data, err := asset.Script(layouts, name, "")
+		data, err := asset.Script(layouts, kept, name, "")
 		if err != nil {
 			return p, err
 		}

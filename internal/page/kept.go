@@ -10,14 +10,15 @@ import (
 	"sync"
 
 	"plait/internal/asset"
+	"plait/internal/highlight"
 	"plait/internal/sheet"
 	"plait/internal/source"
 )
 
 // Kept is what one build of a process leaves to the next: drawings of head sheets, by
-// all that they show, so that a sheet that has not changed costs nothing; and what is
-// known of pictures and films, until [Kept.Forget]. The zero Kept is ready; one serves
-// one build at a time.
+// all that they show, so that a sheet that has not changed costs nothing; bundled scripts
+// and styles, by what they were made of; and what is known of pictures and films, until
+// [Kept.Forget]. The zero Kept is ready; one serves one build at a time.
 type Kept struct {
 	Once bool // there is one build in this process: what is known of files is not kept
 
@@ -26,6 +27,8 @@ type Kept struct {
 	now, last map[string]func() *drawn // of this build and the one before
 	pictures  map[string]asset.Picture // by path in the course
 	films     map[string]string        // names by content, by path in the course
+	bundles   asset.Bundles
+	samples   int // how many samples were coloured before this build
 }
 
 // begin starts a build. What the last one did not ask for of drawings is gone.
@@ -33,6 +36,7 @@ func (k *Kept) begin() {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	k.now, k.last, k.fresh = map[string]func() *drawn{}, k.now, false
+	k.samples = highlight.Known()
 	if k.pictures == nil {
 		k.pictures, k.films = map[string]asset.Picture{}, map[string]string{}
 	}
@@ -102,15 +106,24 @@ type keptView struct {
 	Picture []byte
 }
 
-// Drawings returns all that the last build asked for of drawings, to be loaded by another
+// keptWork is what takes long to make and is the same in every build of a program until
+// what it is made of changes.
+type keptWork struct {
+	Drawings []keptDrawing
+	Bundles  []asset.Bundled
+	Samples  []highlight.Sample
+}
+
+// Work returns what the last build drew, bundled and coloured, to be loaded by another
 // process; ok is false where that is what was loaded, or nothing.
-func (k *Kept) Drawings() (data []byte, ok bool) {
+func (k *Kept) Work() (data []byte, ok bool) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	if !k.fresh && len(k.now) == len(k.last) {
+	bundles, fresh := k.bundles.List()
+	if !k.fresh && len(k.now) == len(k.last) && !fresh && highlight.Known() == k.samples {
 		return nil, false
 	}
-	var list []keptDrawing
+	work := keptWork{Bundles: bundles, Samples: highlight.Samples()}
 	for _, key := range slices.Sorted(maps.Keys(k.now)) {
 		d, out := k.now[key](), keptDrawing{Key: key}
 		for v, picture := range d.views {
@@ -118,24 +131,26 @@ func (k *Kept) Drawings() (data []byte, ok bool) {
 		}
 		slices.SortFunc(out.Views, func(a, b keptView) int { return strings.Compare(a.View.String(), b.View.String()) })
 		out.Swatches = d.swatches
-		list = append(list, out)
+		work.Drawings = append(work.Drawings, out)
 	}
 	var text bytes.Buffer
-	if err := gob.NewEncoder(&text).Encode(list); err != nil {
+	if err := gob.NewEncoder(&text).Encode(work); err != nil {
 		panic(err) // texts always encode
 	}
 	return text.Bytes(), true
 }
 
-// LoadDrawings takes what another process of the same program left. Data that cannot be
-// read is as good as none.
-func (k *Kept) LoadDrawings(data []byte) {
-	var list []keptDrawing
-	if err := gob.NewDecoder(bytes.NewReader(data)).Decode(&list); err != nil {
+// LoadWork takes what another process of the same program left. Data that cannot be read
+// is as good as none.
+func (k *Kept) LoadWork(data []byte) {
+	var work keptWork
+	if err := gob.NewDecoder(bytes.NewReader(data)).Decode(&work); err != nil {
 		return
 	}
+	k.bundles.Load(work.Bundles)
+	highlight.Load(work.Samples)
 	k.now = map[string]func() *drawn{}
-	for _, in := range list {
+	for _, in := range work.Drawings {
 		d := &drawn{views: map[sheet.View][]byte{}, swatches: in.Swatches}
 		for _, v := range in.Views {
 			d.views[v.View] = v.Picture

@@ -83,7 +83,7 @@ func readCourse(t testing.TB, files fs.FS) (*course.Course, *derive.Derived) {
 
 func theme(t testing.TB) *Theme {
 	t.Helper()
-	theme, err := NewTheme(layouts.FS)
+	theme, err := NewTheme(layouts.FS, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -44,29 +44,34 @@ type Theme struct {
 }
 
 // NewTheme makes a theme of layouts; see [asset.Overlay] for a course with files
-// of its own. An error names the file and the line.
-func NewTheme(layouts fs.FS) (*Theme, error) {
+// of its own. What was bundled before is in kept, which may be nil. An error names the
+// file and the line.
+func NewTheme(layouts fs.FS, kept *Kept) (*Theme, error) {
+	var bundles *asset.Bundles
+	if kept != nil {
+		bundles = &kept.bundles
+	}
 	templates, err := ParseTemplates(layouts)
 	if err != nil {
 		return nil, err
 	}
-	bundle, err := asset.Build(layouts, sets...)
+	bundle, err := asset.Build(layouts, bundles, sets...)
 	if err != nil {
 		return nil, err
 	}
-	find, err := asset.Script(layouts, "scripts/find.js", "plaitFind")
+	find, err := asset.Script(layouts, bundles, "scripts/find.js", "plaitFind")
 	if err != nil {
 		return nil, err
 	}
-	questions, err := asset.Script(layouts, "scripts/plait-questions.js", "plaitQuestions")
+	questions, err := asset.Script(layouts, bundles, "scripts/plait-questions.js", "plaitQuestions")
 	if err != nil {
 		return nil, err
 	}
-	player, err := newPlayer(layouts)
+	player, err := newPlayer(layouts, bundles)
 	if err != nil {
 		return nil, err
 	}
-	work, err := asset.Script(layouts, "scripts/plait-work.js", "")
+	work, err := asset.Script(layouts, bundles, "scripts/plait-work.js", "")
 	if err != nil {
 		return nil, err
 	}

@@ -161,20 +161,20 @@ func plain(b Build) Build {
 	return b
 }
 
-// Drawings are only for the program that drew them.
-func TestDrawingsAreRemembered(t *testing.T) {
+// Work is only for the program that did it.
+func TestWorkIsRemembered(t *testing.T) {
 	store := StoreFor(t.TempDir(), "/course", "/site")
-	if _, ok := store.LoadDrawings("plait 1"); ok {
-		t.Error("drawings are there before any were saved")
+	if _, ok := store.LoadWork("plait 1"); ok {
+		t.Error("work is there before any were saved")
 	}
-	if err := store.SaveDrawings("plait 1", []byte("a head")); err != nil {
+	if err := store.SaveWork("plait 1", []byte("a head")); err != nil {
 		t.Fatal(err)
 	}
-	if got, ok := store.LoadDrawings("plait 1"); !ok || string(got) != "a head" {
+	if got, ok := store.LoadWork("plait 1"); !ok || string(got) != "a head" {
 		t.Errorf("got %q, %t", got, ok)
 	}
-	if _, ok := store.LoadDrawings("plait 2"); ok {
-		t.Error("another program takes these drawings for its own")
+	if _, ok := store.LoadWork("plait 2"); ok {
+		t.Error("another program takes this work for its own")
 	}
 }
 

@@ -35,8 +35,8 @@ func StoreFor(cache, course, out string) Store {
 // The kinds of files, each with the text that it begins with, which changes with its
 // format.
 const (
-	buildEnd, buildHead       = ".build", "plait build 1\n"
-	drawingsEnd, drawingsHead = ".drawings", "plait drawings 1\n"
+	buildEnd, buildHead = ".build", "plait build 1\n"
+	workEnd, workHead   = ".work", "plait work 1\n"
 )
 
 // Save remembers a build.
@@ -52,15 +52,14 @@ func (s Store) Load() (b Build, ok bool) {
 	return parse(body), true
 }
 
-// SaveDrawings remembers what a program has drawn for the course.
-func (s Store) SaveDrawings(program string, drawings []byte) error {
-	return save(s.path+drawingsEnd, drawingsHead, append(appendText(nil, program), drawings...))
+// SaveWork remembers what a program has made for the course that takes long to make.
+func (s Store) SaveWork(program string, work []byte) error {
+	return save(s.path+workEnd, workHead, append(appendText(nil, program), work...))
 }
 
-// LoadDrawings returns what the same program has drawn for the course; ok is false for
-// nothing.
-func (s Store) LoadDrawings(program string) (drawings []byte, ok bool) {
-	body, ok := load(s.path+drawingsEnd, drawingsHead)
+// LoadWork returns what the same program has made for the course; ok is false for nothing.
+func (s Store) LoadWork(program string) (work []byte, ok bool) {
+	body, ok := load(s.path+workEnd, workHead)
 	if !ok {
 		return nil, false
 	}
