@@ -49,7 +49,8 @@ type piece struct {
 // and its running totals, what it all adds up to, and the same for the script. What is
 // mixed with the developer is called colour or powder.
 func (v *BowlView) weights(b mix.Bowl, colour string, rangeOf rangeOf) {
-	data := BowlData{Colour: colour, Step: b.Step.Grams().String()}
+	data := BowlData{Colour: colour, Step: b.Step.Grams().String(), Kinds: make([]string, 0, len(b.Parts)), Weights: make([]string, 0, len(b.Parts))}
+	v.Parts = make([]PartView, 0, len(b.Parts))
 	pieces := make([]piece, len(b.Parts))
 	total := b.WeighedTotal()
 	var running measure.Mass
@@ -81,7 +82,8 @@ func (v *BowlView) weights(b mix.Bowl, colour string, rangeOf rangeOf) {
 
 // bar draws the parts side by side.
 func bar(pieces []piece) template.HTML {
-	var svg drawing
+	var memory [1 << 10]byte
+	svg := drawing(memory[:0])
 	svg.add(`<svg class="bar" aria-hidden="true">`)
 	for i, p := range pieces {
 		x, width := percent(p.from), percent(p.upTo-p.from)
@@ -127,7 +129,8 @@ func labelClass(name string, width float64) string {
 // marks draws the running totals. The script finds them by the number of parts
 // that are in the bowl at the mark.
 func marks(pieces []piece) template.HTML {
-	var svg drawing
+	var memory [1 << 10]byte
+	svg := drawing(memory[:0])
 	svg.add(`<svg class="marks" aria-hidden="true">`)
 	draw := func(at float64, parts int, text, class string) {
 		x := percent(at)
@@ -156,7 +159,8 @@ func marks(pieces []piece) template.HTML {
 
 // stripe is a bowl as a plain coloured bar beside a lesson's title.
 func stripe(b mix.Bowl, rangeOf rangeOf) template.HTML {
-	var svg drawing
+	var memory [1 << 10]byte
+	svg := drawing(memory[:0])
 	svg.add(`<svg class="bar" aria-hidden="true">`)
 	at := 0.0
 	for _, p := range b.Parts {

@@ -1,8 +1,8 @@
 package page
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode"
@@ -139,7 +139,7 @@ func bowlReads(d *derive.Formula) []ReadView {
 
 // targetText is a target in one line: 8, cool; 6, white covered.
 func targetText(t formula.Target) string {
-	text := strings.TrimSuffix(fmt.Sprintf("%d, %s", t.Level, t.Tone), ", ")
+	text := strings.TrimSuffix(strconv.Itoa(int(t.Level))+", "+t.Tone, ", ")
 	if t.Cover {
 		text += ", white covered"
 	}
@@ -216,7 +216,7 @@ func (b *builder) verdicts(d *derive.Formula) []VerdictView {
 func (b *builder) findings(d *derive.Formula) []diag.Diagnostic {
 	place := blockOf(d)
 	var out []diag.Diagnostic
-	for _, f := range b.found {
+	for _, f := range b.found[place.File()] {
 		if place.Contains(f.Span) {
 			out = append(out, f)
 		}
@@ -228,13 +228,27 @@ func (b *builder) findings(d *derive.Formula) []diag.Diagnostic {
 func (b *builder) kept(d *derive.Formula) []check.Accepted {
 	place := blockOf(d)
 	var out []check.Accepted
-	for _, a := range b.accepted {
+	for _, a := range b.accepted[place.File()] {
 		if place.Contains(a.Span) {
 			out = append(out, a)
 		}
 	}
 	return out
 }
+
+// byFile sorts what was found by the file that it lies in, so that a bowl need not go
+// through all that was found in a course.
+func byFile[F any](found []F, at func(F) source.Span) map[*source.File][]F {
+	files := map[*source.File][]F{}
+	for _, f := range found {
+		file := at(f).File()
+		files[file] = append(files[file], f)
+	}
+	return files
+}
+
+func spanOf(d diag.Diagnostic) source.Span        { return d.Span }
+func spanOfAccepted(a check.Accepted) source.Span { return a.Span }
 
 // blockOf is the text of a formula's block with its fence.
 func blockOf(d *derive.Formula) source.Span { return d.Fence.Span.To(d.Fence.Body.Whole()) }
@@ -281,7 +295,7 @@ func keepsDirections(d *derive.Formula) (v VerdictView, ok bool) {
 	return VerdictView{
 		Kind: "fine",
 		Lead: "Within the directions.",
-		Text: fmt.Sprintf("%s %s %s for %s.", d.Makers(), states, strings.Join(kept, ", "), d.Kind.Value),
+		Text: d.Makers() + " " + states + " " + strings.Join(kept, ", ") + " for " + string(d.Kind.Value) + ".",
 	}, true
 }
 

@@ -3,6 +3,7 @@ package page
 import (
 	"bytes"
 	"reflect"
+	"slices"
 	"time"
 
 	"plait/internal/derive"
@@ -122,6 +123,10 @@ type foundJSON struct {
 	Because  string `json:"because,omitempty"` // why it is let stand
 }
 
+// bytesPerBowl is about how much of the data a bowl takes. Memory that grows with what is
+// written into it is written five times.
+const bytesPerBowl = 1500
+
 // data makes the course as data.
 func (b *builder) data(out []byte) ([]byte, error) {
 	c := b.course
@@ -136,6 +141,7 @@ func (b *builder) data(out []byte) ([]byte, error) {
 		}
 		whole.Modules = append(whole.Modules, module)
 	}
+	out = slices.Grow(out, bytesPerBowl*b.bowls())
 	// The list of lessons is the last field; it is still empty and closed. Each lesson is
 	// written by itself: the values of all of them at once are many times as large as the
 	// text.

@@ -43,13 +43,18 @@ func (b *builder) home(out []byte) ([]byte, error) {
 	return b.templates.page(out, "home", v)
 }
 
-func (b *builder) courseFacts() []Fact {
-	bowls := 0
+// bowls returns how many bowls the course has.
+func (b *builder) bowls() int {
+	n := 0
 	for _, l := range b.course.Lessons {
-		bowls += len(l.Formulas)
+		n += len(l.Formulas)
 	}
+	return n
+}
+
+func (b *builder) courseFacts() []Fact {
 	facts := []Fact{count(len(b.course.Modules), "module"), count(len(b.course.Lessons), "lesson")}
-	if bowls > 0 {
+	if bowls := b.bowls(); bowls > 0 {
 		facts = append(facts, count(bowls, "bowl"))
 	}
 	return facts

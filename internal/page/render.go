@@ -26,6 +26,7 @@ import (
 	"plait/internal/mix"
 	"plait/internal/paper"
 	"plait/internal/parallel"
+	"plait/internal/source"
 )
 
 // Options say how pages are made.
@@ -92,8 +93,8 @@ type builder struct {
 	workers   int
 	course    *course.Course
 	derived   *derive.Derived
-	found     []diag.Diagnostic
-	accepted  []check.Accepted
+	found     map[*source.File][]diag.Diagnostic
+	accepted  map[*source.File][]check.Accepted
 	templates *Templates
 	scripts   map[string]asset.File // by set, as the next
 	styles    map[string]asset.File
@@ -139,8 +140,8 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		workers:   o.Workers,
 		course:    c,
 		derived:   d,
-		found:     o.Found,
-		accepted:  o.Accepted,
+		found:     byFile(o.Found, spanOf),
+		accepted:  byFile(o.Accepted, spanOfAccepted),
 		templates: o.Theme.templates,
 		player:    o.Theme.player,
 		scripts:   map[string]asset.File{},

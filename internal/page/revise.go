@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"html/template"
+	"slices"
 
 	"plait/internal/lesson"
 	"plait/internal/shade"
@@ -13,6 +14,9 @@ const (
 	revisePage  = "revise.html"
 	reviseTitle = "Revise"
 )
+
+// bytesPerCard is about how much of the page a card takes.
+const bytesPerCard = 800
 
 // ReviseView is the page of cards to revise with. Without a script all of them can be
 // read.
@@ -59,6 +63,11 @@ func (b *builder) revise(out []byte) ([]byte, error) {
 		return nil, err
 	}
 	v.Data = template.JS(text)
+	cards := 0
+	for _, d := range v.Decks {
+		cards += len(d.Cards)
+	}
+	out = slices.Grow(out, bytesPerCard*cards+len(text))
 	return b.templates.page(out, "revise", v)
 }
 

@@ -52,8 +52,8 @@ func judged(t *testing.T, severity diag.Severity) (*builder, *lesson.Formula) {
 		return diag.Diagnostic{Rule: "formula/drift", Severity: severity, Message: message, Span: at(i)}
 	}
 	b := newEmptyBuilder()
-	b.found = []diag.Diagnostic{finding(0, "this one drifts"), finding(1, "that one drifts")}
-	b.accepted = []check.Accepted{{Diagnostic: finding(0, "so what"), Because: "one strand is enough."}}
+	b.found = byFile([]diag.Diagnostic{finding(0, "this one drifts"), finding(1, "that one drifts")}, spanOf)
+	b.accepted = byFile([]check.Accepted{{Diagnostic: finding(0, "so what"), Because: "one strand is enough."}}, spanOfAccepted)
 	return b, &lesson.Formula{Block: &formula.Block{}, Fence: doc.Blocks[0]}
 }
 

@@ -182,10 +182,10 @@ func (w *writer) scale() {
 }
 
 // parts returns the parts of a role.
-func (w *writer) parts(role mix.Role) []mix.Part {
-	var out []mix.Part
-	for _, p := range w.bowl.Parts {
-		if p.Role == role {
+func (w *writer) parts(role mix.Role) []*mix.Part {
+	var out []*mix.Part
+	for i := range w.bowl.Parts {
+		if p := &w.bowl.Parts[i]; p.Role == role {
 			out = append(out, p)
 		}
 	}

@@ -38,7 +38,7 @@ func Of(block *formula.Block, c derive.Computed) []Line {
 	if !c.OK {
 		return nil
 	}
-	w := &writer{block: block, recipe: c.Mix, bowl: c.Bowl, what: c.ColourWord()}
+	w := &writer{block: block, recipe: c.Mix, bowl: c.Bowl, what: c.ColourWord(), lines: make([]Line, 0, usualLines)}
 	w.sections(c.Shared)
 	w.colour()
 	w.shades()
@@ -50,6 +50,9 @@ func Of(block *formula.Block, c derive.Computed) []Line {
 	w.scale()
 	return w.lines
 }
+
+// usualLines is how many lines few workings have more of.
+const usualLines = 12
 
 type writer struct {
 	block  *formula.Block
