@@ -12,9 +12,9 @@ import (
 	"cmp"
 	"errors"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
 	"plait/internal/parallel"
@@ -44,6 +44,13 @@ type file struct {
 	time int64
 }
 
+// state is what is seen of a file or a folder.
+type state struct {
+	folder bool
+	size   int64
+	time   int64
+}
+
 // Look takes the state of the folders, which are absolute paths; one that is not
 // there counts as a state too. A build takes it of what it reads before it begins to
 // read. It fails where a link leads to a folder, whose files it would not see.
@@ -58,27 +65,32 @@ func Look(folders ...string) (*Snapshot, error) {
 }
 
 func (s *Snapshot) add(dir string) error {
+	at, err := open(dir)
+	if errors.Is(err, fs.ErrNotExist) {
+		s.folders = append(s.folders, folder{path: dir})
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	defer at.close()
 	return filepath.WalkDir(dir, func(path string, entry fs.DirEntry, err error) error {
-		if errors.Is(err, fs.ErrNotExist) && path == dir {
-			s.folders = append(s.folders, folder{path: dir})
-			return nil
-		}
 		if err != nil {
 			return err
 		}
-		info, err := os.Stat(path)
+		seen, err := at.look(cmp.Or(strings.TrimPrefix(path[len(dir):], string(filepath.Separator)), "."))
 		switch {
 		case err != nil:
 			return err
 		case entry.IsDir():
-			s.folders = append(s.folders, folder{path: path, time: info.ModTime().UnixNano()})
+			s.folders = append(s.folders, folder{path: path, time: seen.time})
 			return nil
-		case info.IsDir():
+		case seen.folder:
 			return errDoubt
 		}
 		// Its own folder is not always the last: the folders in that come before it.
 		in := s.folderOf(filepath.Dir(path))
-		in.files = append(in.files, file{entry.Name(), info.Size(), info.ModTime().UnixNano()})
+		in.files = append(in.files, file{entry.Name(), seen.size, seen.time})
 		return nil
 	})
 }
@@ -116,21 +128,47 @@ func (s *Snapshot) Settled(at time.Time) bool {
 
 // Holds reports whether all files and folders still are as they were.
 func (s *Snapshot) Holds() bool {
-	err := parallel.Each(0, len(s.folders), func(_, i int) error { return s.folders[i].holds() })
+	for rest := s.folders; len(rest) > 0; {
+		n := 1
+		for n < len(rest) && strings.HasPrefix(rest[n].path, rest[0].path+string(filepath.Separator)) {
+			n++
+		}
+		if !hold(rest[:n]) {
+			return false
+		}
+		rest = rest[n:]
+	}
+	return true
+}
+
+// hold is [Snapshot.Holds] of a folder and all folders in it.
+func hold(folders []folder) bool {
+	root := folders[0].path
+	at, err := open(root)
+	if err != nil {
+		return errors.Is(err, fs.ErrNotExist) && folders[0].time == 0 && len(folders) == 1
+	}
+	defer at.close()
+	err = parallel.Each(0, len(folders), func(_, i int) error {
+		below := strings.TrimPrefix(folders[i].path[len(root):], string(filepath.Separator))
+		return folders[i].holds(at, below)
+	})
 	return err == nil
 }
 
-func (f folder) holds() error {
-	info, err := os.Stat(f.path)
-	if errors.Is(err, fs.ErrNotExist) && f.time == 0 {
-		return nil
-	}
-	if err != nil || !info.IsDir() || info.ModTime().UnixNano() != f.time {
+// holds looks at a folder that lies at a path below an open one, "" for that one itself,
+// and at its files.
+func (f folder) holds(at place, below string) error {
+	s, err := at.look(cmp.Or(below, "."))
+	if err != nil || !s.folder || s.time != f.time {
 		return cmp.Or(err, errDoubt)
 	}
+	if below != "" {
+		below += string(filepath.Separator)
+	}
 	for _, in := range f.files {
-		info, err := os.Stat(filepath.Join(f.path, in.name))
-		if err != nil || info.IsDir() || info.Size() != in.size || info.ModTime().UnixNano() != in.time {
+		s, err := at.look(below + in.name)
+		if err != nil || s.folder || s.size != in.size || s.time != in.time {
 			return cmp.Or(err, errDoubt)
 		}
 	}

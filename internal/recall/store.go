@@ -63,7 +63,7 @@ func (s Store) LoadWork(program string) (work []byte, ok bool) {
 	if !ok {
 		return nil, false
 	}
-	r := reader{body}
+	r := newReader(body)
 	by := r.text()
 	return r.rest, by == program
 }
@@ -144,15 +144,21 @@ func appendText(b []byte, s string) []byte {
 
 // parse reads a build.
 func parse(body []byte) (b Build) {
-	r := reader{body}
+	r := newReader(body)
 	b.Program, b.Found, b.Summary = r.text(), r.text(), r.text()
 	b.Files = r.count()
 	b.Inputs, b.Site = r.snapshot(), r.snapshot()
 	return b
 }
 
-// reader takes values off the front of what bytes wrote.
-type reader struct{ rest []byte }
+// reader takes values off the front of what bytes wrote. Texts are pieces of one string: a
+// build has a name for each file.
+type reader struct {
+	rest []byte
+	all  string
+}
+
+func newReader(body []byte) reader { return reader{body, string(body)} }
 
 func (r *reader) snapshot() *Snapshot {
 	s := &Snapshot{folders: make([]folder, r.count())}
@@ -169,9 +175,9 @@ func (r *reader) snapshot() *Snapshot {
 
 func (r *reader) text() string {
 	n := r.count()
-	s := string(r.rest[:n])
+	at := len(r.all) - len(r.rest)
 	r.rest = r.rest[n:]
-	return s
+	return r.all[at : at+n]
 }
 
 func (r *reader) count() int {
