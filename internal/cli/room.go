@@ -10,8 +10,8 @@ import (
 // What a build may take before memory is collected more often than collecting costs
 // little, in bytes: so much for any course, and so much for each lesson with its page.
 const (
-	roomForAny    = 90 << 20
-	roomForLesson = 70 << 10
+	roomForAny    = 104 << 20
+	roomForLesson = 75 << 10
 )
 
 // collectPercent is how far the heap may grow between two collections while there is

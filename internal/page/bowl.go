@@ -175,10 +175,16 @@ func cancels(d *derive.Formula) string {
 	return strings.Join(words, "; ")
 }
 
+// mostWorkings is how many workings wait to be asked for the second time: each stands on
+// the card of its bowl and in the data of the course. All of a large course at once would
+// take more to hold than to work out again.
+const mostWorkings = 4096
+
 // working is the arithmetic of the bowl and of its time on the hair, a line a step.
 func (b *builder) working(d *derive.Formula) []string {
 	if known, ok := b.workings.LoadAndDelete(d); ok {
-		return known.([]string) // it stands in two places, on the card and in the data
+		b.waiting.Add(-1)
+		return known.([]string)
 	}
 	lines := working.Of(d.Block, d.Computed)
 	if row, ok := b.derived.Row(d); ok {
@@ -188,7 +194,11 @@ func (b *builder) working(d *derive.Formula) []string {
 	for i, l := range lines {
 		out[i] = l.String()
 	}
-	b.workings.Store(d, out)
+	if b.waiting.Add(1) <= mostWorkings {
+		b.workings.Store(d, out)
+	} else {
+		b.waiting.Add(-1)
+	}
 	return out
 }
 

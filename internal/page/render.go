@@ -13,6 +13,7 @@ import (
 	"io/fs"
 	"path"
 	"sync"
+	"sync/atomic"
 	"unicode/utf8"
 
 	"plait/internal/artifact"
@@ -110,7 +111,8 @@ type builder struct {
 	within    map[*course.Module]string          // links to the lessons of a module
 	places    map[*lesson.Lesson]place
 	memory    *Kept
-	workings  sync.Map // of bowls that were asked for once
+	workings  sync.Map     // of bowls that were asked for once
+	waiting   atomic.Int64 // how many of them
 }
 
 // dress is what a page's chrome depends on.
