@@ -1,7 +1,6 @@
 package page
 
 import (
-	"encoding/json"
 	"fmt"
 	"html"
 	"html/template"
@@ -84,21 +83,21 @@ func (v *BowlView) weights(b mix.Bowl, colour string, rangeOf rangeOf) {
 func bar(pieces []piece) template.HTML {
 	var memory [1 << 10]byte
 	svg := drawing(memory[:0])
-	svg.add(`<svg class="bar" aria-hidden="true">`)
+	svg = svg.add(`<svg class="bar" aria-hidden="true">`)
 	for i, p := range pieces {
 		x, width := percent(p.from), percent(p.upTo-p.from)
-		svg.add(`<rect class="`, p.swatch, `" x="`, x, `" width="`, width, `" height="100%"/>`)
+		svg = svg.add(`<rect class="`, p.swatch, `" x="`, x, `" width="`, width, `" height="100%"/>`)
 		if p.pattern != "" {
-			svg.add(`<rect fill="url(#`, p.pattern, `)" x="`, x, `" width="`, width, `" height="100%"/>`)
+			svg = svg.add(`<rect fill="url(#`, p.pattern, `)" x="`, x, `" width="`, width, `" height="100%"/>`)
 		}
 		if i > 0 {
-			svg.add(`<rect class="gap" x="`, x, `" width="2" height="100%"/>`)
+			svg = svg.add(`<rect class="gap" x="`, x, `" width="2" height="100%"/>`)
 		}
 		if class := labelClass(p.label, p.upTo-p.from); class != "" {
-			svg.add(`<text class="`, p.swatch, ` `, class, `" x="`, x, `" dx="12" y="50%" dy=".35em">`, html.EscapeString(p.label), `</text>`)
+			svg = svg.add(`<text class="`, p.swatch, ` `, class, `" x="`, x, `" dx="12" y="50%" dy=".35em">`, html.EscapeString(p.label), `</text>`)
 		}
 	}
-	svg.add(`</svg>`)
+	svg = svg.add(`</svg>`)
 	return template.HTML(svg)
 }
 
@@ -106,11 +105,12 @@ func bar(pieces []piece) template.HTML {
 // formats would take longer than all else on it.
 type drawing []byte
 
-// add writes pieces of SVG. Text among them is escaped already.
-func (d *drawing) add(pieces ...string) {
+// add appends pieces of SVG. Text among them is escaped already.
+func (d drawing) add(pieces ...string) drawing {
 	for _, p := range pieces {
-		*d = append(*d, p...)
+		d = append(d, p...)
 	}
+	return d
 }
 
 // labelClass says where a part's name fits its length of the bar: anywhere, with
@@ -131,44 +131,46 @@ func labelClass(name string, width float64) string {
 func marks(pieces []piece) template.HTML {
 	var memory [1 << 10]byte
 	svg := drawing(memory[:0])
-	svg.add(`<svg class="marks" aria-hidden="true">`)
-	draw := func(at float64, parts int, text, class string) {
-		x := percent(at)
-		svg.add(`<line x1="`, x, `" x2="`, x, `" y1="2" y2="8"`, class, `/><text x="`, x, `" y="21" data-upto="`, strconv.Itoa(parts), `"`, class, `>`, text, `</text>`)
-	}
-	draw(0, 0, "0", "")
+	svg = svg.add(`<svg class="marks" aria-hidden="true">`)
+	svg = svg.mark(0, 0, "0", "")
 	last := 0.0
 	for i, p := range pieces {
 		gap := min(p.upTo-last, 100-p.upTo)
 		switch {
 		case i == len(pieces)-1:
-			draw(100, i+1, p.total, "")
+			svg = svg.mark(100, i+1, p.total, "")
 			continue
 		case gap < marksApart:
 			continue
 		case gap < marksApartRoom:
-			draw(p.upTo, i+1, p.total, ` class="room"`)
+			svg = svg.mark(p.upTo, i+1, p.total, ` class="room"`)
 		default:
-			draw(p.upTo, i+1, p.total, "")
+			svg = svg.mark(p.upTo, i+1, p.total, "")
 		}
 		last = p.upTo
 	}
-	svg.add(`</svg>`)
+	svg = svg.add(`</svg>`)
 	return template.HTML(svg)
+}
+
+// mark appends one running total.
+func (d drawing) mark(at float64, parts int, text, class string) drawing {
+	x := percent(at)
+	return d.add(`<line x1="`, x, `" x2="`, x, `" y1="2" y2="8"`, class, `/><text x="`, x, `" y="21" data-upto="`, strconv.Itoa(parts), `"`, class, `>`, text, `</text>`)
 }
 
 // stripe is a bowl as a plain coloured bar beside a lesson's title.
 func stripe(b mix.Bowl, rangeOf rangeOf) template.HTML {
 	var memory [1 << 10]byte
 	svg := drawing(memory[:0])
-	svg.add(`<svg class="bar" aria-hidden="true">`)
+	svg = svg.add(`<svg class="bar" aria-hidden="true">`)
 	at := 0.0
 	for _, p := range b.Parts {
 		width := p.Exact.Per(b.Mixed).Float() * 100
-		svg.add(`<rect class="`, partSwatch(p, rangeOf), `" x="`, percent(at), `" width="`, percent(width), `" height="100%"/>`)
+		svg = svg.add(`<rect class="`, partSwatch(p, rangeOf), `" x="`, percent(at), `" width="`, percent(width), `" height="100%"/>`)
 		at += width
 	}
-	svg.add(`</svg>`)
+	svg = svg.add(`</svg>`)
 	return template.HTML(svg)
 }
 
@@ -248,14 +250,15 @@ func partPattern(i int, role mix.Role) string {
 // partKind names the roles of parts for the script.
 var partKind = map[mix.Role]string{mix.ColourRole: "colour", mix.AdditiveRole: "extra", mix.DeveloperRole: "developer"}
 
-// script returns the data as JSON for a script element. The encoder writes <, >
-// and & as escapes, so the element cannot end early.
+// script returns the data as JSON for a script element. <, > and & are written as escapes,
+// so the element cannot end early.
 func (d BowlData) script() template.JS {
-	text, err := json.Marshal(d)
-	if err != nil {
-		panic(err) // a structure of strings always encodes
-	}
-	return template.JS(text)
+	var memory [256]byte
+	out := appendJSONText(append(memory[:0], `{"colour":`...), d.Colour)
+	out = appendJSONText(append(out, `,"step":`...), d.Step)
+	out = appendJSONTexts(append(out, `,"kinds":`...), d.Kinds)
+	out = appendJSONTexts(append(out, `,"weights":`...), d.Weights)
+	return template.JS(append(out, '}'))
 }
 
 // madeOf says what the total of a bowl is made of: 30 g colour + 60 g developer. What is

@@ -108,6 +108,18 @@ func appendJSONText(out []byte, s string) []byte {
 	return append(out, '"')
 }
 
+// appendJSONTexts appends a list of texts on one line.
+func appendJSONTexts(out []byte, list []string) []byte {
+	out = append(out, '[')
+	for i, s := range list {
+		if i > 0 {
+			out = append(out, ',')
+		}
+		out = appendJSONText(out, s)
+	}
+	return append(out, ']')
+}
+
 func appendJSONByLibrary(out []byte, s string) []byte {
 	text, err := json.Marshal(s)
 	if err != nil {

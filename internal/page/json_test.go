@@ -22,3 +22,18 @@ func TestDataIsWrittenAsTheLibraryWritesIt(t *testing.T) {
 		}
 	}
 }
+
+func TestBowlDataIsWrittenAsTheLibraryWritesIt(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 2000 {
+		d := BowlData{Kinds: []string{}, Weights: []string{}}
+		fill(r, reflect.ValueOf(&d).Elem(), 0)
+		want, err := json.Marshal(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := d.script(); string(got) != string(want) {
+			t.Fatalf("got\n%s\nwant\n%s", got, want)
+		}
+	}
+}
