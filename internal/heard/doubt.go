@@ -14,7 +14,8 @@ var (
 	denials = set(`not never dont doesnt didnt isnt arent wasnt wont cant cannot without neither nor shouldnt wouldnt
 		couldnt`)
 	suppositions = set(`if unless suppose imagine might could would id wed youd theyd shed hed`)
-	others       = set(`people somebody someone coworker colleague neighbour neighbor boss sister cousin daughter mum mom mother`)
+	others       = set(`people somebody someone coworker colleague neighbour neighbor boss sister cousin daughter son mum mom mother dad father husband wife
+		aunt uncle nan gran granny grandmother grandad grandfather`)
 
 	// liked makes of "would" a wish or a way of speaking, which supposes nothing.
 	liked = set(`like love say call allow`)
@@ -54,7 +55,7 @@ func (t *talk) doubted(at int) bool {
 				return true
 			}
 		case others[w]:
-			if t.governs(i, at) && !t.turned(i, at) {
+			if t.governs(i, at) && !t.ownAgain(i, at) {
 				return true
 			}
 		case t.remembered(i):
@@ -104,6 +105,24 @@ func (t *talk) turned(from, at int) bool {
 	return false
 }
 
+// ownAgain reports whether talk of somebody else ends before a word: a new clause begins, and
+// not only an apposition ("went white at thirty, all of it, a hundred percent").
+func (t *talk) ownAgain(from, at int) bool {
+	for i := from; i < at; i++ {
+		w, next := t.words[i].text, t.text(i+1)
+		if t.words[i].comma && (subjectsOf[next] || turns[next] || openers[next] || ownClause[next]) {
+			return true
+		}
+		if i > from && (turns[w] || w == "and" && subjectsOf[next] || !t.punctuated && (openers[w] || w == "i" && i > from+2 && !leadsOn[t.text(i-1)])) {
+			return true
+		}
+	}
+	return false
+}
+
+// ownClause begin a clause about the head that is worked on.
+var ownClause = set("this today here im ill ive hers my the")
+
 // returns reports whether talk comes back from what it remembers: "I had a lady who sat for
 // fifty, but this one gets ten". Neither a comma nor who it was about ends the story.
 func (t *talk) returns(from, at int) bool {
@@ -131,15 +150,19 @@ func (t *talk) hedges(at int) bool {
 	return t.words[at].text == "dont" && t.text(at-1) == "i" && t.text(at+1) == "know"
 }
 
-// limited reports whether a denial is one of "no longer than".
+// limited reports whether a denial is one of "no longer than", or says how large something
+// is: "no bigger".
 func (t *talk) limited(from, at int) bool {
 	for i := from + 1; i < at; i++ {
 		if limits[t.words[i].text] {
 			return true
 		}
 	}
-	return false
+	return sizes[t.text(from+1)]
 }
+
+// sizes follow a denial that sets a bound to a size.
+var sizes = set("bigger wider thicker deeper higher larger closer tighter finer")
 
 // remembered reports whether another head or another time is told of from a word on.
 func (t *talk) remembered(at int) bool {

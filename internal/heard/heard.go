@@ -155,6 +155,7 @@ var phrases = []phrase{
 	{true, weight},
 	{true, tubes},
 	{true, bareWeight},
+	{true, sameAgain},
 	{false, dry},
 	{false, white},
 	{true, strength},
@@ -174,6 +175,12 @@ func (t *talk) take(at int, colour bool) (words int) {
 		return n
 	}
 	facts, n := t.find(at, colour)
+	if n == 0 {
+		if right, ok := t.rights(at); ok {
+			t.add(right, at, at+1)
+			return 1
+		}
+	}
 	if len(facts) > 0 && !t.doubted(at) {
 		for _, f := range facts {
 			t.add(f, at, at+n)

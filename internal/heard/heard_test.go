@@ -81,6 +81,10 @@ func TestRecants(t *testing.T) {
 	expectFacts(t, "four percent developer | i said four percent and its wrong", "(strength 4 %)")
 	expectFacts(t, "one to one and a half on that | ive told you wrong | that bowl i said one and a half its one to two", "(ratio 1:1.5)", "ratio 1:2")
 	expectFacts(t, "twenty volume. I said no blonde, sorry.", "strength 20 vol")
+	expectFacts(t, "they get twenty minutes | you know what i told you twenty on those and thats wrong | its ten minutes", "(time 20 min)", "time 10 min")
+	expectFacts(t, "25 grams of 6G. | I told y'all twenty-five grams, didn't I? It's twenty. Twenty grams of 6G.", "(weight 25 g of 6G)", "shade 6G", "weight 20 g of 6G", "shade 6G")
+	expectFacts(t, "The developer is the four per cent. | I told you the four per cent. It isn't.", "(strength 4 %)")
+	expectFacts(t, "It takes four minutes. | The guide is four centimetres. Did I say four? I meant five.", "time 4 min")
 }
 
 func TestShadesWithoutARange(t *testing.T) {
@@ -112,6 +116,8 @@ func TestWeights(t *testing.T) {
 	expectFacts(t, "half a tube of 6N and a tube of 8V", "weight 0.5 tube of 6N", "shade 6N", "weight 1 tube of 8V", "shade 8V")
 	expectFacts(t, "eighty of cream and eighty of peroxide", "weight 80 g of colour", "weight 80 g of developer")
 	expectFacts(t, "30 grams of 6N and then fifteen of 8V", "weight 30 g of 6N", "shade 6N", "weight 15 g of 8V", "shade 8V")
+	expectFacts(t, "sixty grams of developer in the first bowl and 90 in the second", "weight 60 g of developer", "weight 90 g of developer")
+	expectFacts(t, "Eight grams of 6N and sixteen of the 4 per cent.", "weight 8 g of 6N", "shade 6N", "weight 16 g of developer", "strength 4 %")
 	expectFacts(t, "two ounces of colour, a tube of toothpaste, one of each")
 }
 
@@ -139,6 +145,8 @@ func TestTimes(t *testing.T) {
 	expectFacts(t, "thirty minutes, up to thirty-five, and I go for thirty-two because of the white", "time 30 min", "time up to 35 min", "time 32 min")
 	expectFacts(t, "for a minute", "time 1 min")
 	expectFacts(t, "every five minutes, after ten minutes, in two minutes, five minutes ago, ten minutes later")
+	expectFacts(t, "The temples get fifteen minutes, the sides get ten, and the crown gets five.", "section temples", "time 15 min", "section sides", "time 10 min", "section crown", "time 5 min")
+	expectFacts(t, "the roots get thirty five minutes the full deal the lengths about 25 thats plenty", "section roots", "time 35 min", "section lengths", "time 25 min")
 	expectFacts(t, "900 minutes, 99999999999 minutes, 0 minutes")
 }
 
@@ -165,12 +173,17 @@ func TestLevels(t *testing.T) {
 	expectFacts(t, "a level six, level 10, a level of eight", "level 6", "level 10", "level 8")
 	expectFacts(t, "She is a natural five and we lifted to an eight.", "level 5", "level 8")
 	expectFacts(t, "They are at level eight, and I mean an orange eight; the ends, they're a nine, and she'd like to be a six all over.", "level 8", "level 8", "section ends", "level 9", "level 6")
+	expectFacts(t, "The ends are a nine. Through the mid-lengths it's more of a seven.", "section ends", "level 9", "section mid-lengths", "level 7")
+	expectFacts(t, "She wants a soft, beachy nine on the ends. I go one deeper, a five.", "level 9", "section ends", "level 5")
+	expectFacts(t, "That is pale yellow, call that a nine. It is a very pale one.", "level 9")
 	expectFacts(t, "level six inches down, level 3 student, level 14, two levels, a four of clubs, it looks like a seven.")
 }
 
 func TestSharesOfHair(t *testing.T) {
 	expectFacts(t, "eighty percent dry, half dry, 100% dry", "dry 80 %", "dry 50 %", "dry 100 %")
 	expectFacts(t, "thirty percent white; 25% grey; a quarter of it is gray", "white 30 %", "white 25 %", "white 25 %")
+	expectFacts(t, "I lift it up here with the comb and look, about twenty per cent white. The sides, fifty per cent, and in the temples, eighty.", "white 20 %", "section sides", "white 50 %", "section temples", "white 80 %")
+	expectFacts(t, "My father went white at thirty, all of it, a hundred per cent.")
 	expectFacts(t, "thirty percent of people, 400 percent dry")
 }
 
@@ -178,6 +191,8 @@ func TestSections(t *testing.T) {
 	expectFacts(t, "from the root to the ends, mid-lengths, the nape, bangs", "section roots", "section ends", "section mid-lengths", "section nape", "section fringe")
 	expectFacts(t, "over the ear, the top section, the occipital bone, the sides", "section ears", "section top", "section occipital bone", "section sides")
 	expectFacts(t, "Keep it off of the ears. I leave out the temples. The fringe I'm leaving out. The root shadow.")
+	expectFacts(t, "I clip the crown up out of my way, nothing at the hairline, I keep off the hair at the temples, some brightness round the face.")
+	expectFacts(t, "Pieces round the face, partings no bigger just on the regrowth.", "section face", "section regrowth")
 	expectFacts(t, "stay off the roots, from ear to ear, the top of the head, on both sides, it ends, face it, a fringe")
 }
 
@@ -203,6 +218,10 @@ func TestWithdraw(t *testing.T) {
 	expectFacts(t, "twenty grams of 6N wait let me look thirty grams of 6N", "(weight 20 g of 6N)", "shade 6N", "weight 30 g of 6N", "shade 6N")
 	expectFacts(t, "About two minutes. No shampoo. Then a conditioner, three minutes.", "time 2 min", "time 3 min")
 	expectFacts(t, "Twenty minutes, sorry about the noise, and 20 minutes it is.", "time 20 min", "time 20 min")
+	expectFacts(t, "Thirty volume, no, twenty.", "(strength 30 vol)", "strength 20 vol")
+	expectFacts(t, "forty minutes sorry thirty and then we rinse", "(time 40 min)", "time 30 min")
+	expectFacts(t, "Twenty grams of 6N. No, that is right, and six heads are waiting.", "weight 20 g of 6N", "shade 6N")
+	expectFacts(t, "At the root I see a natural six, I mean it is clean, and the ends are a nine.", "section roots", "level 6", "section ends", "level 9")
 	expectFacts(t, "Twenty volume here. And then we wait, and it is six volume there.", "strength 20 vol", "strength 6 vol")
 }
 

@@ -30,20 +30,21 @@ func isLevel(n exact.Number) bool {
 	return n.IsInt() && !n.IsZero() && !highest.Less(n)
 }
 
-// levelArticle reads "she is a natural six", "it lifted to an eight" where levels are
-// what is spoken of.
+// levelArticle reads "she is a natural six", "it lifted to an eight", "more of a seven" where
+// levels are what is spoken of, or hair is looked at.
 func levelArticle(t *talk, at int) ([]Fact, int) {
 	if w := t.text(at); w != "a" && w != "an" {
 		return nil, 0
 	}
 	i := at + 1
-	natural, look := t.text(i) == "natural", looks[t.text(i)]
-	if natural || look {
+	natural := t.text(i) == "natural"
+	for i <= at+mostLooks && t.text(i) != "level" && (looks[t.text(i)] || degrees[t.text(i)] || i > at+1 && looks[t.text(i-1)]) && !t.words[i].number {
+		natural = natural || t.text(i+1) == "natural"
 		i++
 	}
+	look := i > at+1
 	number, ok := t.numberAt(i)
-	read := reads[t.text(at-1)] || look && (t.text(at-1) == "like" || t.text(at-1) == "mean") // "like a creamy nine", but not "like a seven"
-	if !ok || !isLevel(number) || !read || !natural && !t.levelsLately(at) {
+	if !ok || !isLevel(number) || t.text(i) == "one" || !t.readsLevel(at, look) || !natural && !t.levelsLately(at) && !t.looksAtHair(at, look) {
 		return nil, 0
 	}
 	if next := t.text(i + 1); !t.closes(i) && !afterNumber[next] && !afterLevel[next] {
@@ -52,11 +53,64 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 	return []Fact{{Kind: Level, Number: number}}, i + 1 - at
 }
 
+// mostLooks is how many words may say how a level looks.
+const mostLooks = 3
+
+// readsLevel reports whether the words before an article lead up to a level: "it is a", "more
+// of a", "I'd call that a"; and "like a creamy", but not "like a seven".
+func (t *talk) readsLevel(at int, look bool) bool {
+	before, two := t.text(at-1), t.text(at-2)
+	switch before {
+	case "like", "mean":
+		return look
+	case "of":
+		return two == "more" || two == "bit" || two == "kind" || two == "sort"
+	case "that", "it", "this", "them", "her", "him":
+		if calls[two] {
+			return true
+		}
+	}
+	return reads[before] || at > 0 && t.words[at-1].comma && t.compared(at)
+}
+
+// compared reports whether a level was just said to be deeper or lighter than another.
+func (t *talk) compared(at int) bool {
+	for i := max(t.sentence(at), at-6); i < at; i++ {
+		if steps[t.text(i)] {
+			return true
+		}
+	}
+	return false
+}
+
+// looksAtHair reports whether the sentence, or the words just before, look at hair or say what
+// is wanted of it: a place of the head, a colour of hair, an aim.
+func (t *talk) looksAtHair(at int, look bool) bool {
+	const reach = 14
+	if look || t.compared(at) {
+		return true
+	}
+	for i := max(0, at-reach); i < at; i++ {
+		if _, n := t.placeName(i); n > 0 || aims[t.text(i)] {
+			return true
+		}
+		if looks[t.text(i)] && looks[t.text(i+1)] {
+			return true
+		}
+	}
+	return false
+}
+
 // Words around a level that goes without its name.
 var (
-	reads      = set("is its to at around thats shes hes theyre reads about youre as be")                           // it is read off hair or aimed at
-	looks      = set(`solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy`) // how it looks
-	afterLevel = set("natural now here not maybe all nice pale")
+	reads   = set("is are its to at around thats shes hes theyre reads about youre as be see seeing aiming wants want")                      // it is read off hair or aimed at
+	calls   = set("call calls calling called")                                                                                               // it is judged
+	looks   = set(`natural solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy sandy beige buttery`) // how it looks
+	degrees = set("very really nice honest pretty proper good clear lovely full")
+	aims    = set("wants aim aiming target goal lift lifts lifted lifting aimed")
+	steps   = set("deeper darker lighter lower")
+
+	afterLevel = set("natural now here not maybe all nice pale kinda kind sort on or in right through across underneath where today")
 )
 
 // levelsLately reports whether levels are the subject: the word or a base is named

@@ -1,9 +1,15 @@
 package heard
 
-import "plait/internal/peroxide"
+import (
+	"time"
+
+	"plait/internal/exact"
+	"plait/internal/peroxide"
+)
 
 // A slip is told of in so many words, at times minutes after it: "did I say thirty
-// volume before? I meant twenty", "I said 9V, it's 8V, my bad".
+// volume before? I meant twenty", "I said 9V, it's 8V, my bad", "I told you ten and that's
+// wrong".
 
 // recantReach is how many words behind the slip may admit it.
 const recantReach = 14
@@ -12,12 +18,8 @@ const recantReach = 14
 // returns how many words that takes; 0 where nothing is taken back, as in "did I say
 // six percent? I did".
 func (t *talk) recants(at int) (words int) {
-	from := at + 2
-	switch {
-	case t.text(at) == "did" && t.text(at+1) == "i" && t.text(at+2) == "say":
-		from++
-	case t.text(at) == "i" && t.text(at+1) == "said":
-	default:
+	from := at + t.retold(at)
+	if from == at {
 		return 0
 	}
 	for i := from; i < min(from+3, len(t.words)); i++ {
@@ -30,7 +32,7 @@ func (t *talk) recants(at int) (words int) {
 		if !instead && !t.admitted(behind) && !t.announced(at) || !t.takeBack(slip) {
 			return 0
 		}
-		if right > 0 { // "I meant fifteen" says a number and leaves its unit out
+		if right > 0 && !t.saidAgain(right) { // "I meant fifteen" says a number and leaves its unit out
 			slip.Number = t.words[right].value
 			t.add(slip, right, right+1)
 			return right + 1 - at
@@ -40,9 +42,33 @@ func (t *talk) recants(at int) (words int) {
 	return 0
 }
 
-// slip reads what is said to have been said, and how many words that takes. Of a strength
-// or a ratio that fell before its number is enough: "I said four percent", "I said one and
-// a half".
+// saidAgain reports whether the number at a place is said once more behind it, in full:
+// "it's twenty. Twenty grams of powder".
+func (t *talk) saidAgain(at int) bool {
+	n, _ := t.numberAt(at)
+	again, ok := t.numberAt(at + 1)
+	return ok && again.Equal(n)
+}
+
+// listeners are told things.
+var listeners = set("you yall ye youse everyone everybody them folks")
+
+// retold returns how many words take up again what was said before: "I told you".
+func (t *talk) retold(at int) int {
+	switch w, next := t.text(at), t.text(at+1); {
+	case w == "did" && next == "i" && t.text(at+2) == "say":
+		return 3
+	case w == "i" && next == "said":
+		return 2
+	case (w == "i" || w == "ive") && (next == "told" || next == "gave") && listeners[t.text(at+2)]:
+		return 3
+	}
+	return 0
+}
+
+// slip reads what is said to have been said, and how many words that takes. Of what fell
+// before its number is enough: "I said four percent", "I said one and a half", "I told you
+// twenty on those".
 func (t *talk) slip(at int) (f Fact, words int) {
 	if facts, n := t.find(at, true); len(facts) > 0 {
 		return facts[0], n
@@ -51,15 +77,48 @@ func (t *talk) slip(at int) (f Fact, words int) {
 	if !ok {
 		return f, 0
 	}
+	last := t.lastMention(at, number)
 	for i := len(t.facts) - 1; i >= 0; i-- {
 		switch f := t.facts[i]; {
+		case f.Withdrawn:
 		case f.Kind == Strength && f.Percent && t.text(at+1) == "percent" && f.Strength.Cmp(peroxide.Percent(number)) == 0:
 			return f, 2
-		case f.Kind == Ratio && f.Ratio.PerColour().Equal(number):
+		case f.short(number) && t.where[i] <= last && last <= t.where[i]+factReach:
 			return f, 1
 		}
 	}
 	return f, 0
+}
+
+// factReach is how many words behind the first of a fact its number may stand.
+const factReach = 4
+
+// lastMention returns where a number fell last before a place, −1 if it did not. What fell
+// of something else meanwhile ("four centimetres") is what the number stands for now.
+func (t *talk) lastMention(at int, number exact.Number) int {
+	for i := at - 1; i >= 0; i-- {
+		if n, ok := t.numberAt(i); ok && n.Equal(number) {
+			return i
+		}
+	}
+	return -1
+}
+
+// short reports whether a number alone can stand for what a fact says.
+func (f Fact) short(number exact.Number) bool {
+	switch f.Kind {
+	case Ratio:
+		return f.Ratio.PerColour().Equal(number)
+	case Time:
+		return f.Time.Max == lasting(number, time.Minute)
+	case Strength:
+		return !f.Percent && f.Strength.Cmp(peroxide.Volumes(number)) == 0
+	case Dry, White:
+		return f.Number.Equal(number.Mul(hundredth))
+	case Parts, Weight, Level:
+		return f.Number.Equal(number)
+	}
+	return false
 }
 
 // announced reports whether the words before a place say that something was told wrong.
@@ -108,8 +167,12 @@ func (t *talk) admitted(at int) bool {
 			return true
 		}
 		switch t.text(i) {
-		case "mean", "bad":
+		case "mean", "bad", "isnt", "wasnt":
 			return true
+		case "its", "thats":
+			if t.text(i+1) == "not" {
+				return true
+			}
 		case "should":
 			if t.text(i+1) == "be" {
 				return true

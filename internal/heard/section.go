@@ -51,12 +51,37 @@ func (t *talk) keptFree(at, n int) bool {
 		next := t.text(at + n)
 		return t.closes(at+n-1) || next == "alone" || next == "out" || next == "for"
 	default:
-		return free[w]
+		return free[w] || t.spared(before) || t.clippedAway(before, at+n)
 	}
 }
 
+// spared reports whether the words up to a place say that nothing is done there: "nothing
+// at the hairline", "I keep off the hair at the temples".
+func (t *talk) spared(last int) bool {
+	if !within[t.text(last)] {
+		return false
+	}
+	for i := last - 1; i > last-4 && i >= 0 && !t.closes(i); i-- {
+		w := t.text(i)
+		if w == "nothing" || w == "none" || (w == "off" || w == "away" || w == "clear") && keeping[t.text(i-1)] {
+			return true
+		}
+	}
+	return false
+}
+
+// clippedAway reports whether hair is put out of the way: "clip the crown up out of my way".
+func (t *talk) clippedAway(verb, behind int) bool {
+	return clipping[t.text(verb)] && !t.closes(behind-1) && outOfWay[t.text(behind)]
+}
+
 var (
-	free    = set("avoid without touching")
+	free     = set("avoid avoiding without touching skip skipping miss missing")
+	keeping  = set("keep keeping kept stay staying steer")
+	within   = set("at on in round around near from over of")
+	clipping = set("clip clips clipping clipped pin pins pinning pinned tie tying tied")
+	outOfWay = set("up away back out aside")
+
 	leaving = set("leave leaving left")
 	taking  = set("take takes taking took cut cutting")
 
@@ -103,7 +128,7 @@ func (t *talk) placeName(at int) (place string, words int) {
 		return "top", 1
 	case (w == "ear" || w == "ears") && (t.text(at-1) == "the" || t.text(at-1) == "one") && earAfter[t.text(at-2)] && t.text(at-4) != "out":
 		return "ears", 1
-	case w == "face" && t.text(at-1) == "the" && (t.text(at-2) == "round" || t.text(at-2) == "around"):
+	case w == "face" && t.text(at-1) == "the" && (t.text(at-2) == "round" || t.text(at-2) == "around") && hairOf[t.text(at-3)]:
 		return "face", 1
 	case w == "ends" && !endsAfter[t.text(at-1)]:
 		return "", 0
@@ -117,8 +142,11 @@ func (t *talk) placeName(at int) (place string, words int) {
 // What stands two words before "top" and "ear", and one before "ends", where they
 // are places.
 var (
-	topAfter = set("to and drop at through on")
+	topAfter = set("to and drop through on")
 	earAfter = set("over round around above behind of at past")
+
+	// hairOf stand before "round the face" where it is hair that is meant, and not a look.
+	hairOf = set("hair hairs piece pieces bits strand strands section sections foil foils hairline")
 
 	sidesAfter = set("the two her his my your")
 	endsAfter  = set("the her his my your their dry to and at")

@@ -16,6 +16,9 @@ var (
 // developer is spoken of.
 func strength(t *talk, at int) ([]Fact, int) {
 	number, ok := t.numberAt(at)
+	if ok && t.bottle(at, number) {
+		return []Fact{{Kind: Strength, Strength: peroxide.Percent(number), Percent: true}}, 1
+	}
 	if !ok || number.IsZero() || t.closes(at) {
 		return nil, 0
 	}
@@ -44,10 +47,19 @@ func (t *talk) ofDeveloper(at int) bool {
 	return false
 }
 
+// bottle reports whether "the one point nine" names a developer by its strength alone: nothing
+// else in a salon is called by such a number.
+func (t *talk) bottle(at int, number exact.Number) bool {
+	if t.words[at].code != "" || number.IsInt() || !t.closes(at) && t.text(at+1) != "and" && t.text(at+1) != "is" {
+		return false
+	}
+	return t.sold(at, number)
+}
+
 // sold reports whether "the four percent" is that of a developer: the article, or "your",
 // stands for what was named before, the ranges sell that strength, and nothing is counted by it.
 func (t *talk) sold(at int, percent exact.Number) bool {
-	if next := t.text(at + 2); !held[t.text(at-1)] || !t.closes(at+1) && (isWhite(next) || next == "dry" || next == "of" || next == "off") {
+	if next := t.text(at + 2); !held[t.text(at-1)] || !t.closes(at) && !t.closes(at+1) && (isWhite(next) || next == "dry" || next == "of" || next == "off") {
 		return false
 	}
 	for _, r := range t.ranges {
@@ -92,6 +104,9 @@ func white(t *talk, at int) ([]Fact, int) {
 		}
 		return nil, 0
 	}
+	if share, ok := t.bareShare(at); ok {
+		return []Fact{{Kind: White, Number: share}}, 1
+	}
 	shares := map[string]exact.Number{"half": exact.Half, "quarter": exact.Of(1, 4), "third": exact.Of(1, 3)}
 	share, ok := shares[t.text(at)]
 	if !ok || t.text(at+1) != "of" {
@@ -103,6 +118,19 @@ func white(t *talk, at int) ([]Fact, int) {
 		}
 	}
 	return nil, 0
+}
+
+// bareShare reads a share of white that leaves its unit out, at the end of a clause: "the
+// sides are fifty percent, and in the temples, eighty".
+func (t *talk) bareShare(at int) (share exact.Number, ok bool) {
+	const reach = 20
+	number, ok := t.numberAt(at)
+	ten := exact.Int(10)
+	if n := len(t.facts); !ok || !t.closes(at) || n < 2 || number.Less(ten) || exact.Int(100).Less(number) || !number.Quo(exact.Int(5)).IsInt() ||
+		t.facts[n-1].Kind != Section || t.facts[n-2].Kind != White || at-t.where[n-2] > reach {
+		return share, false
+	}
+	return number.Mul(hundredth), true
 }
 
 // whiteLately reports whether white hair is what was spoken of shortly before.

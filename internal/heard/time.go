@@ -187,6 +187,7 @@ func bareMinutes(t *talk, at int) ([]Fact, int) {
 	case limit:
 	case before == "took" || before == "takes":
 	case before == "for" && t.text(at-2) == "go":
+	case t.placeGets(at):
 	default:
 		return nil, 0
 	}
@@ -196,6 +197,40 @@ func bareMinutes(t *talk, at int) ([]Fact, int) {
 	}
 	return []Fact{t.timed(measure.Span{Min: d, Max: d}, at, at+1)}, 1
 }
+
+// placeGets reports whether a number is what a place of the head gets, where the one before
+// got minutes: "the sides get ten", "the mid-lengths about twenty-five".
+func (t *talk) placeGets(at int) bool {
+	n := len(t.facts)
+	if n < 2 || t.facts[n-1].Kind != Section {
+		return false
+	}
+	i := at - 1
+	for about[t.text(i)] {
+		i--
+	}
+	if gets[t.text(i)] {
+		i--
+	}
+	place := t.where[n-1]
+	_, words := t.placeName(place)
+	if i != place+words-1 {
+		return false
+	}
+	for j := n - 2; j >= 0 && at-t.where[j] <= 30; j-- {
+		switch t.facts[j].Kind {
+		case Time:
+			return true
+		case Section:
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// gets stand between a place and its minutes.
+var gets = set("get gets got need needs want wants has have had was were is are")
 
 // noun reports whether the word behind a bare number may be what it counts.
 func (t *talk) noun(at int) bool {

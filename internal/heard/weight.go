@@ -93,6 +93,22 @@ func tubes(t *talk, at int) ([]Fact, int) {
 	return facts, i + 1 + n - at
 }
 
+// sameAgain reads the weight of another bowl that leaves out of what it is: "sixty grams of
+// developer in the first bowl and ninety in the second".
+func sameAgain(t *talk, at int) ([]Fact, int) {
+	const reach = 12
+	number, ok := t.numberAt(at)
+	n := len(t.facts)
+	if !ok || t.closes(at) || n == 0 || t.facts[n-1].Kind != Weight || at-t.where[n-1] > reach || number.Less(exact.Int(5)) ||
+		t.text(at+1) != "in" && t.text(at+1) != "for" || t.text(at+2) != "the" || !otherBowl[t.text(at+3)] {
+		return nil, 0
+	}
+	return []Fact{{Kind: Weight, Number: number, Of: t.facts[n-1].Of}}, 1
+}
+
+// otherBowl name a bowl beside the one before.
+var otherBowl = set("second other next third big small")
+
 // bareWeight reads "eighty of cream and eighty of peroxide", which leave the grams
 // unsaid, and "fifteen of 9V".
 func bareWeight(t *talk, at int) ([]Fact, int) {
@@ -103,6 +119,9 @@ func bareWeight(t *talk, at int) ([]Fact, int) {
 	i := at + 2
 	if t.text(i) == "the" {
 		i++
+	}
+	if facts, n := strength(t, i); n > 0 && i == at+3 { // "sixteen of the four percent"
+		return append([]Fact{{Kind: Weight, Number: number, Of: Developer}}, facts...), i + n - at
 	}
 	if i < len(t.words) && t.words[i].code != "" {
 		code := t.words[i].code

@@ -1,5 +1,13 @@
 package heard
 
+import (
+	"time"
+
+	"plait/internal/exact"
+	"plait/internal/measure"
+	"plait/internal/peroxide"
+)
+
 // window is how many words may lie between a fact and the one that corrects it.
 const window = 45
 
@@ -17,6 +25,55 @@ func (t *talk) withdraw() {
 			break
 		}
 	}
+}
+
+// meanReach is how far behind "I mean" the right value stands.
+const meanReach = 5
+
+// rightReach is how many words may lie between a value and the bare number that rights it.
+const rightReach = 9
+
+// rights reads a bare number that corrects the value just said: "thirty volume, no, twenty".
+// The unit is that of the slip.
+func (t *talk) rights(at int) (right Fact, ok bool) {
+	number, isNumber := t.numberAt(at)
+	last := len(t.facts) - 1
+	if !isNumber || last < 0 || t.words[at].code != "" || !t.closes(at) && !afterNumber[t.text(at+1)] {
+		return right, false
+	}
+	slip := &t.facts[last]
+	if from := t.where[last]; slip.Withdrawn || at-from > rightReach || !t.corrected(from, at) {
+		return right, false
+	}
+	right, ok = slip.withNumber(number)
+	if !ok || right.Value() == slip.Value() {
+		return right, false
+	}
+	slip.Withdrawn = true
+	return right, true
+}
+
+// withNumber returns a fact with another number, in the unit of the fact. ok is false for what
+// a number alone cannot say, or where it is beyond what can be meant.
+func (f Fact) withNumber(n exact.Number) (with Fact, ok bool) {
+	switch f.Kind {
+	case Strength:
+		if f.Percent {
+			f.Strength, ok = peroxide.Percent(n), !mostPercent.Less(n)
+		} else {
+			f.Strength, ok = peroxide.Volumes(n), !mostVolumes.Less(n)
+		}
+	case Time:
+		d := lasting(n, time.Minute)
+		f.Time, ok = measure.Span{Min: d, Max: d}, d > 0
+	case Weight, Parts:
+		f.Number, ok = n, true
+	case Level:
+		f.Number, ok = n, isLevel(n)
+	case Dry, White:
+		f.Number, ok = n.Mul(hundredth), !exact.Int(100).Less(n)
+	}
+	return f, ok && !n.IsZero()
 }
 
 // sameQuantity reports whether two facts cannot both hold of one bowl.
@@ -42,7 +99,7 @@ func (t *talk) corrected(from, to int) bool {
 		case "oops", "correction":
 			return true
 		case "i":
-			if t.text(i+1) == "mean" {
+			if t.text(i+1) == "mean" && to-i <= meanReach { // else it only fills a pause
 				return true
 			}
 		case "no":

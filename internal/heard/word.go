@@ -54,7 +54,7 @@ func listen(cues []caption.Cue, ranges []*shade.Range) *talk {
 			t.words[n-1].ends = true
 		}
 	}
-	t.words = join(t.words)
+	t.words = join(joinPerCent(t.words))
 	t.joinCodes()
 	stops := 0
 	for _, w := range t.words {
@@ -64,6 +64,21 @@ func listen(cues []caption.Cue, ranges []*shade.Range) *talk {
 	}
 	t.punctuated = stops*30 > len(t.words)
 	return t
+}
+
+// joinPerCent makes one word of "per cent", as it is written in British use.
+func joinPerCent(words []word) []word {
+	var out []word
+	for _, w := range words {
+		n := len(out) - 1
+		if w.text != "cent" || n < 0 || out[n].text != "per" {
+			out = append(out, w)
+			continue
+		}
+		w.text, w.cue, w.from = "percent", out[n].cue, out[n].from
+		out[n] = w
+	}
+	return out
 }
 
 // split takes the words of a cue's text.

@@ -29,12 +29,9 @@ func share(part, whole int) float64 {
 	return float64(part) / float64(whole)
 }
 
-// held is the precision and the recall that are held for each set. The aims of the project
-// are 0.95 and 0.85, on talks that nothing was tuned to: third is such a set, and short of
-// the first of them.
-var held = map[string]struct{ precision, recall float64 }{
-	"tune": {0.95, 0.85}, "test": {0.95, 0.85}, "blind": {0.95, 0.85}, "final": {0.95, 0.85}, "third": {0.90, 0.85},
-}
+// What is held for each set. These are the aims of the project on talks that nothing was
+// tuned to; what sets of such talks gave stands in testdata/README.md.
+const leastPrecision, leastRecall = 0.95, 0.85
 
 func TestFacts(t *testing.T) {
 	for _, set := range []string{"tune", "test", "blind", "final", "third"} {
@@ -45,7 +42,7 @@ func TestFacts(t *testing.T) {
 			all.add(s)
 		}
 		t.Logf("%-14s precision %.3f recall %.3f (%d right, %d too many, %d missed)", set+", all", all.precision(), all.recall(), all.right, all.extra, all.missed)
-		if least := held[set]; all.precision() < least.precision || all.recall() < least.recall {
+		if all.precision() < leastPrecision || all.recall() < leastRecall {
 			t.Errorf("the facts of the talks %s-* are found with precision %.3f and recall %.3f", set, all.precision(), all.recall())
 		}
 	}
@@ -115,7 +112,7 @@ var unheard = map[string]bool{"final-cut-2: 55 time 20 min": true}
 
 // What a talk takes back is heard, and marked as taken back.
 func TestWithdrawn(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind", "final"} {
+	for _, set := range []string{"tune", "test", "blind", "final", "third"} {
 		for _, k := range load(t, set) {
 			for _, l := range k.denied {
 				named := fmt.Sprintf("%s: %d %s %s", k.name, l.cue+1, l.kind, l.value)
