@@ -5,6 +5,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plait/internal/shade"
@@ -56,9 +57,9 @@ type Tint struct {
 func (t Tint) Class() string {
 	level := min(t.Level, shade.Level(len(levelColours)))
 	if t.Hue == shade.NoHue {
-		return fmt.Sprintf("s%d", level)
+		return "s" + strconv.Itoa(int(level))
 	}
-	return fmt.Sprintf("s%dh%d", level, t.Hue)
+	return "s" + strconv.Itoa(int(level)) + "h" + strconv.Itoa(int(t.Hue))
 }
 
 // Ladder returns the tints that every page may show: the ten levels, and the

@@ -2,6 +2,8 @@ package page
 
 import (
 	"html/template"
+	"math/rand/v2"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -73,6 +75,22 @@ func TestThinParts(t *testing.T) {
 	for _, hidden := range []string{">8V<", ">50\u00a0g<"} {
 		if strings.Contains(string(v.Bar+v.Marks), hidden) {
 			t.Errorf("%s is drawn where it does not fit", hidden)
+		}
+	}
+}
+
+// The oracle is a regular expression that says the same.
+func TestBound(t *testing.T) {
+	unitBehind := regexp.MustCompile(`(\d) (%|(?:g|kg|vol|min|h|cm|mm)\b)`)
+	r := rand.New(rand.NewPCG(1, 2))
+	pieces := []string{"1", "20", " ", " ", "%", "g", "kg", "vol", "min", "h", "cm", "mm", "_", "é", ".", "x", "\u00a0", "\xff"}
+	for range 20000 {
+		s := ""
+		for range r.IntN(8) {
+			s += pieces[r.IntN(len(pieces))]
+		}
+		if got, want := bound(s), unitBehind.ReplaceAllString(s, "${1}"+nbsp+"${2}"); got != want {
+			t.Fatalf("%q becomes %q, want %q", s, got, want)
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -268,11 +269,11 @@ func hairTerms(l *lesson.Lesson) []Term {
 // of levels; nil where the lesson names none.
 func ladder(l *lesson.Lesson) *LadderView {
 	v := &LadderView{}
-	marked := map[shade.Level]bool{}
+	var marked []shade.Level
 	mark := func(level shade.Level, text string) {
-		m := Mark{Chip: chip(levelSwatch(level), ""), Level: fmt.Sprint(int(level)), Text: text}
+		m := Mark{Chip: chip(levelSwatch(level), ""), Level: strconv.Itoa(int(level)), Text: text}
 		if level > 0 && !slices.Contains(v.Marks, m) {
-			marked[level] = true
+			marked = append(marked, level)
 			v.Marks = append(v.Marks, m)
 		}
 	}
@@ -287,18 +288,10 @@ func ladder(l *lesson.Lesson) *LadderView {
 	if len(v.Marks) == 0 {
 		return nil
 	}
-	for level := shade.Darkest; level <= max(shade.Lightest, maxLevel(marked)); level++ {
-		v.Rungs = append(v.Rungs, Rung{Level: int(level), Swatch: levelSwatch(level), Marked: marked[level]})
+	for level := shade.Darkest; level <= max(shade.Lightest, slices.Max(marked)); level++ {
+		v.Rungs = append(v.Rungs, Rung{Level: int(level), Swatch: levelSwatch(level), Marked: slices.Contains(marked, level)})
 	}
 	return v
-}
-
-func maxLevel(marked map[shade.Level]bool) shade.Level {
-	top := shade.Darkest
-	for level := range marked {
-		top = max(top, level)
-	}
-	return top
 }
 
 // hairWords says what hair is beside its level: lightened, a third white.
@@ -315,12 +308,12 @@ func hairWords(h formula.Hair) []string {
 
 // hairText is hair in one line: 8, lightened.
 func hairText(h formula.Hair) string {
-	return strings.Join(append([]string{fmt.Sprint(int(h.Level))}, hairWords(h)...), ", ")
+	return strings.Join(append([]string{strconv.Itoa(int(h.Level))}, hairWords(h)...), ", ")
 }
 
 // timeView is a time of the recording.
 func timeView(s lesson.Stretch) *TimeView {
-	v := &TimeView{Text: clock(s.From), Duration: fmt.Sprintf("PT%dS", int(s.From.Seconds()))}
+	v := &TimeView{Text: clock(s.From), Duration: "PT" + strconv.Itoa(int(s.From.Seconds())) + "S"}
 	if s.Until > 0 {
 		v.Text += "–" + clock(s.Until)
 	}

@@ -3,7 +3,6 @@ package page
 import (
 	"encoding/json"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -304,11 +303,37 @@ func slips(s *derive.Solution, options []string) [][2]string {
 	return out
 }
 
-// unitBehind is a space between a figure and its unit.
-var unitBehind = regexp.MustCompile(`(\d) (%|(?:g|kg|vol|min|h|cm|mm)\b)`)
+// units are what can stand behind a figure.
+var units = []string{"g", "kg", "vol", "min", "h", "cm", "mm"}
 
 // bound keeps figures and their units on one line.
-func bound(s string) string { return unitBehind.ReplaceAllString(s, "${1}"+nbsp+"${2}") }
+func bound(s string) string {
+	var out strings.Builder
+	done := 0
+	for i := 1; i < len(s)-1; i++ {
+		if s[i] == ' ' && s[i-1] >= '0' && s[i-1] <= '9' && isUnit(s[i+1:]) {
+			out.WriteString(s[done:i])
+			out.WriteString(nbsp)
+			done = i + 1
+		}
+	}
+	if done == 0 {
+		return s
+	}
+	out.WriteString(s[done:])
+	return out.String()
+}
+
+// isUnit reports whether a text begins with a unit that is a word, or with %.
+func isUnit(s string) bool {
+	word := strings.IndexFunc(s, func(r rune) bool {
+		return r != '_' && (r < '0' || r > '9') && (r < 'A' || r > 'Z') && (r < 'a' || r > 'z')
+	})
+	if word < 0 {
+		word = len(s)
+	}
+	return s[0] == '%' || slices.Contains(units, s[:word])
+}
 
 // plainSpaces undoes [bound].
 func plainSpaces(s string) string { return strings.ReplaceAll(s, nbsp, " ") }
