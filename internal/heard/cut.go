@@ -71,22 +71,52 @@ func (t *talk) cut(at int) (f CutFact, words int) {
 	if n := t.follows(at, "stationary guide", "fixed guide", "does not move", "doesnt move"); n > 0 {
 		return CutFact{Kind: Fixed}, n
 	}
-	number, ok := t.numberAt(at)
-	if !ok {
-		return f, 0
-	}
-	if t.text(at+1) == "degrees" && !exact.Int(180).Less(number) {
+	if number, ok := t.numberAt(at); ok && t.text(at+1) == "degrees" && !exact.Int(180).Less(number) {
 		return CutFact{Kind: Elevation, Number: number, Floor: t.fromFloor(at + 2)}, 2
 	}
-	each, n := unitOfLength(t.text(at+1)), 2
-	if each.IsZero() {
+	cm, n := t.centimetres(at)
+	if n == 0 {
 		return f, 0
 	}
-	f = CutFact{Kind: Measure, Number: number.Mul(each)}
-	if t.lengthOfHair(at) {
+	f = CutFact{Kind: Measure, Number: cm}
+	if t.lengthOfHair(at, at+n) {
 		f.Kind = Length
 	}
 	return f, n
+}
+
+// fractions of a unit by their words.
+var fractions = map[string]exact.Number{"half": exact.Half, "quarter": exact.Of(1, 4), "third": exact.Of(1, 3)}
+
+// centimetres reads a length and returns how many words it takes: "seven centimetres", "an
+// inch and a half", "half a centimetre", "quarter of an inch".
+func (t *talk) centimetres(at int) (cm exact.Number, words int) {
+	number, ok := t.numberAt(at)
+	i := at
+	switch part, isPart := fractions[t.text(at)]; {
+	case isPart && !ok:
+		number = part
+		if t.text(i+1) == "of" {
+			i++
+		}
+		if w := t.text(i + 1); w == "a" || w == "an" {
+			i++
+		}
+	case ok:
+	case t.text(at) == "a" || t.text(at) == "an":
+		number = exact.One
+	default:
+		return cm, 0
+	}
+	each := unitOfLength(t.text(i + 1))
+	if each.IsZero() || i > at && t.closes(at) {
+		return cm, 0
+	}
+	n := i + 2 - at
+	if t.follows(at+n, "and a half") > 0 && number.IsInt() {
+		number, n = number.Add(exact.Half), n+3
+	}
+	return number.Mul(each), n
 }
 
 // follows returns how many words the one of some phrases takes that stands at a place.
@@ -163,10 +193,10 @@ func unitOfLength(word string) exact.Number {
 	return exact.Zero
 }
 
-// lengthOfHair reports whether the words before a measure make it one of hair that is
-// left, and not of a section or of what comes off.
-func (t *talk) lengthOfHair(at int) bool {
-	for i := at + 2; i < at+6; i++ {
+// lengthOfHair reports whether the words round a measure, which stands in the words from at up
+// to end, make it one of hair that is left, and not of a section or of what comes off.
+func (t *talk) lengthOfHair(at, end int) bool {
+	for i := end; i < end+4; i++ {
 		switch t.text(i) {
 		case "off", "wide", "deep", "back", "above", "section", "slice", "longer", "shorter":
 			return false

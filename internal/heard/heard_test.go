@@ -307,6 +307,11 @@ func TestCuts(t *testing.T) {
 	expectCuts(t, "Not forty-five degrees.")
 	expectCuts(t, "The shortest layer is 4 inches, and I take two centimetres off.",
 		CutFact{Kind: Length, Number: exact.Of(1016, 100)}, CutFact{Kind: Measure, Number: exact.Int(2)})
+	expectCuts(t, "Leave an inch. I take half an inch off, and sections a quarter of an inch deep.",
+		CutFact{Kind: Length, Number: exact.Of(254, 100)}, CutFact{Kind: Measure, Number: exact.Of(127, 100)}, CutFact{Kind: Measure, Number: exact.Of(635, 1000)})
+	expectCuts(t, "The shortest length is half a centimetre, the longest an inch and a half, the guide one and a half inches.",
+		CutFact{Kind: Length, Number: exact.Half}, CutFact{Kind: Length, Number: exact.Of(381, 100)}, CutFact{Kind: Length, Number: exact.Of(381, 100)})
+	expectCuts(t, "A bit of length, a quarter of the head, half of it, an hour and a half.")
 	expectCuts(t, "Leaving seven centimetres. Did I say seven? I mean eight.", CutFact{Kind: Length, Number: exact.Int(8)})
 	expectCuts(t, "The guide does not move. A traveling guide then.", CutFact{Kind: Fixed}, CutFact{Kind: Travels})
 	if facts := Cuts(cuesOf("The shelf is ninety degrees to the wall, 4 inches long.")); facts != nil {
