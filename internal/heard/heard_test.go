@@ -258,6 +258,7 @@ func FuzzRead(f *testing.F) {
 	f.Add(opening + " two parts of 8N\nand one part 8V, 1:2, 20 vol (6 %), 30–45 min up to")
 	f.Add(opening + " one and a half point nought hundred and half a tube of each")
 	f.Add("\xbd 0000000000000000000000 0") // a number that goes on in the next cue
+	f.Add(opening + " it is a very warm")  // nothing follows
 	f.Add("hair scalp 1/2 ½ -- … 7.1.1 9999999999999999999 to 1:1:1 percent dry level of a")
 	f.Fuzz(func(t *testing.T, text string) {
 		cues := cuesOf(text, text)

@@ -38,7 +38,7 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 	}
 	i := at + 1
 	natural := t.text(i) == "natural"
-	for i <= at+mostLooks && t.text(i) != "level" && (looks[t.text(i)] || degrees[t.text(i)] || i > at+1 && looks[t.text(i-1)]) && !t.words[i].number {
+	for i <= at+mostLooks && i < len(t.words) && t.text(i) != "level" && (looks[t.text(i)] || degrees[t.text(i)] || i > at+1 && looks[t.text(i-1)]) && !t.words[i].number {
 		natural = natural || t.text(i+1) == "natural"
 		i++
 	}
