@@ -33,7 +33,7 @@ type Options struct {
 	Workers  int             // 0 for one per processor
 	Progress func(n, of int) // told how many of the lessons are read; may be nil
 	Lazy     bool            // pages are made when they are asked for, unless layouts of the course's own could fail at that
-	Kept     *Kept           // lessons from build to build; nil keeps none
+	Kept     *Kept           // what goes from build to build; nil keeps nothing
 	Pages    *page.Kept      // what pages keep; nil keeps nothing
 }
 
@@ -58,18 +58,26 @@ func Read(ctx context.Context, opts Options) (*Result, error) {
 	}
 	c, faults := course.Link(parts)
 	found = append(found, faults...)
-	d, faults := derive.Run(c)
+	memory := opts.Kept
+	if memory == nil {
+		memory = &Kept{}
+	}
+	d, faults := memory.derived.Run(c)
 	found = append(found, faults...)
-	judged, accepted := check.Run(c, d)
+	judged, accepted := memory.judged.Run(c, d)
 	found = diag.Sorted(append(found, judged...))
 	return &Result{Course: c, Derived: d, Diagnostics: found, Accepted: accepted, opts: opts}, nil
 }
 
 func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, error) {
 	var p course.Parts
-	settings, found := course.ReadSettings(opts.Files)
+	settings, found := kept(opts.Kept, opts.Files, course.SettingsFile, func(files fs.FS, _ string) (course.Settings, []diag.Diagnostic) {
+		return course.ReadSettings(files)
+	})
 	p.Settings = settings
-	words, faults := course.ReadWords(opts.Files)
+	words, faults := kept(opts.Kept, opts.Files, course.WordsFile, func(files fs.FS, _ string) ([]course.Word, []diag.Diagnostic) {
+		return course.ReadWords(files)
+	})
 	p.Words, found = words, append(found, faults...)
 	list := func(folder string, files func(fs.FS) ([]string, error)) []string {
 		names, err := files(opts.Files)
@@ -79,15 +87,15 @@ func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, e
 		return names
 	}
 	for _, name := range list(course.RangesFolder, course.RangeFiles) {
-		r, faults := course.ReadRange(opts.Files, name)
+		r, faults := kept(opts.Kept, opts.Files, name, course.ReadRange)
 		p.Ranges, found = append(p.Ranges, r), append(found, faults...)
 	}
 	for _, name := range list(course.PagesFolder, course.PageFiles) {
-		page, faults := course.ReadPage(opts.Files, name)
+		page, faults := kept(opts.Kept, opts.Files, name, course.ReadPage)
 		p.Pages, found = append(p.Pages, page), append(found, faults...)
 	}
 	for _, name := range list(course.PapersFolder, course.PaperFiles) {
-		paper, faults := course.ReadPaper(opts.Files, name)
+		paper, faults := kept(opts.Kept, opts.Files, name, course.ReadPaper)
 		p.Papers, found = append(p.Papers, paper), append(found, faults...)
 	}
 	lessons, faults, err := readLessons(ctx, opts, list(course.LessonsFolder, course.LessonFolders))
@@ -101,7 +109,7 @@ func readLessons(ctx context.Context, opts Options, folders []string) ([]*lesson
 	faults := make([][]diag.Diagnostic, len(folders))
 	var done atomic.Int64
 	err := parallel.Each(opts.Workers, len(folders), func(_, i int) error {
-		lessons[i], faults[i] = opts.Kept.read(opts.Files, folders[i])
+		lessons[i], faults[i] = kept(opts.Kept, opts.Files, folders[i], lesson.Read)
 		if n := done.Add(1); opts.Progress != nil {
 			opts.Progress(int(n), len(folders))
 		}

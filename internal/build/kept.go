@@ -5,24 +5,27 @@ import (
 	"slices"
 	"sync"
 
+	"plait/internal/check"
+	"plait/internal/derive"
 	"plait/internal/diag"
-	"plait/internal/lesson"
 	"plait/internal/source"
 )
 
-// Kept is the lessons that one build leaves to the next of the same course in the same
-// process, so that only those are read again of which something has changed. Whoever watches the
-// course says what that is, by [Kept.Forget]. The zero Kept is ready; one serves one
-// build at a time.
+// Kept is what one build leaves to the next of the same course in the same process: the parts
+// of the course as they were read, so that only those are read again of which something has
+// changed, and what follows from each lesson by itself. Whoever watches the course says what
+// has changed, by [Kept.Forget]. The zero Kept is ready; one serves one build at a time.
 type Kept struct {
 	mu      sync.Mutex
-	lessons map[string]keptLesson // by folder
+	parts   map[string]keptPart // by the file or the folder that a part is read from
+	derived derive.Kept
+	judged  check.Kept
 }
 
-// keptLesson is a lesson that was read, with the files and folders that it was read
+// keptPart is a part of a course that was read, with the files and folders that it was read
 // from.
-type keptLesson struct {
-	lesson *lesson.Lesson
+type keptPart struct {
+	part   any
 	faults []diag.Diagnostic
 	reads  []string
 }
@@ -31,38 +34,38 @@ type keptLesson struct {
 func (k *Kept) Forget(changed []string) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	for folder, l := range k.lessons {
-		for _, name := range changed {
-			if slices.ContainsFunc(l.reads, func(read string) bool { return source.Related(read, name) }) {
-				delete(k.lessons, folder)
+	for name, p := range k.parts {
+		for _, c := range changed {
+			if slices.ContainsFunc(p.reads, func(read string) bool { return source.Related(read, c) }) {
+				delete(k.parts, name)
 			}
 		}
 	}
 }
 
-// read returns a lesson as it was read before, or reads it. A lesson that was read by
+// kept returns a part of a course as it was read before, or reads it. One that was read by
 // way of a link can change unseen and is read each time.
-func (k *Kept) read(files fs.FS, folder string) (*lesson.Lesson, []diag.Diagnostic) {
+func kept[P any](k *Kept, files fs.FS, name string, read func(files fs.FS, name string) (P, []diag.Diagnostic)) (P, []diag.Diagnostic) {
 	if k == nil {
-		return lesson.Read(files, folder)
+		return read(files, name)
 	}
 	k.mu.Lock()
-	old, ok := k.lessons[folder]
+	old, ok := k.parts[name]
 	k.mu.Unlock()
 	if ok {
-		return old.lesson, old.faults
+		return old.part.(P), old.faults
 	}
-	from := &reads{FS: files, names: map[string]bool{folder: true}}
-	l, faults := lesson.Read(from, folder)
+	from := &reads{FS: files, names: map[string]bool{name: true}}
+	part, faults := read(from, name)
 	if !from.linked() {
 		k.mu.Lock()
 		defer k.mu.Unlock()
-		if k.lessons == nil {
-			k.lessons = map[string]keptLesson{}
+		if k.parts == nil {
+			k.parts = map[string]keptPart{}
 		}
-		k.lessons[folder] = keptLesson{l, faults, from.outside(folder)}
+		k.parts[name] = keptPart{part, faults, from.outside(name)}
 	}
-	return l, faults
+	return part, faults
 }
 
 // reads is a file system that notes what is read of it.
@@ -99,11 +102,11 @@ func (r *reads) linked() bool {
 	return false
 }
 
-// outside returns the names that were read: the folder, and all that lies elsewhere.
-func (r *reads) outside(folder string) []string {
-	list := []string{folder}
+// outside returns the names that were read: the part's own, and all that lies elsewhere.
+func (r *reads) outside(own string) []string {
+	list := []string{own}
 	for name := range r.names {
-		if !source.Related(name, folder) {
+		if !source.Related(name, own) {
 			list = append(list, name)
 		}
 	}

@@ -106,34 +106,71 @@ func (p *Pass) report(severity diag.Severity, at source.Span, help, format strin
 	return &p.found[len(p.found)-1]
 }
 
+// Kept is what one run of a process leaves to the next: what was found in lessons that are
+// the very same and stand on the same ground. The zero Kept is ready; one serves one run at
+// a time.
+type Kept struct {
+	course *course.Course
+	found  map[*lesson.Lesson][]finding
+}
+
+// finding is what a rule, by its place among all rules, found in a lesson.
+type finding struct {
+	rule int
+	diag.Diagnostic
+}
+
 // Run applies all rules to a course and returns what they found, with what its
 // lessons accept apart.
 //
 // A lesson is looked at by itself, so several are looked at at a time. Findings come
 // in the order of the rules, and of the lessons within each.
 func Run(c *course.Course, d *derive.Derived) (found []diag.Diagnostic, accepted []Accepted) {
+	return new(Kept).Run(c, d)
+}
+
+// Run is the function [Run] for what has changed since the run before. Rules that look at the
+// whole course look again.
+func (k *Kept) Run(c *course.Course, d *derive.Derived) (found []diag.Diagnostic, accepted []Accepted) {
 	lessons := slices.Concat(c.Lessons, c.Drafts)
-	ofLessons := make([][][]diag.Diagnostic, len(lessons))
-	parallel.All(0, len(lessons), func(i int) {
+	old := k.found
+	if !c.SameGround(k.course) {
+		old = nil
+	}
+	ofLessons := make([][]finding, len(lessons))
+	var todo []int // lessons that are new
+	for i, l := range lessons {
+		var known bool
+		if ofLessons[i], known = old[l]; !known {
+			todo = append(todo, i)
+		}
+	}
+	parallel.All(0, len(todo), func(i int) {
 		p := &Pass{Course: c, Derived: d}
-		ofLessons[i] = p.lookAt(lessons[i])
+		ofLessons[todo[i]] = p.lookAt(lessons[todo[i]])
 	})
+	k.course, k.found = c, make(map[*lesson.Lesson][]finding, len(lessons))
+	byRule := make([][]diag.Diagnostic, len(rules))
+	for i, l := range lessons {
+		k.found[l] = ofLessons[i]
+		for _, f := range ofLessons[i] {
+			byRule[f.rule] = append(byRule[f.rule], f.Diagnostic)
+		}
+	}
 	p := &Pass{Course: c, Derived: d}
 	for i := range rules {
 		if p.rule = &rules[i]; p.rule.Course != nil {
 			p.rule.Course(p)
 		}
-		for _, of := range ofLessons {
-			p.found = append(p.found, of[i]...)
-		}
+		p.found = append(p.found, byRule[i]...)
 	}
 	return accept(c, p.found)
 }
 
 // lookAt applies the rules for lessons and for formulas to one lesson and returns what
-// each of them found.
-func (p *Pass) lookAt(l *lesson.Lesson) [][]diag.Diagnostic {
-	byRule := make([][]diag.Diagnostic, len(rules))
+// they found, in the order of the rules.
+func (p *Pass) lookAt(l *lesson.Lesson) []finding {
+	var all []finding
 	for i := range rules {
 		p.rule, p.found = &rules[i], nil
 		if p.rule.Lesson != nil {
@@ -146,9 +183,11 @@ func (p *Pass) lookAt(l *lesson.Lesson) [][]diag.Diagnostic {
 				}
 			}
 		}
-		byRule[i] = p.found
+		for _, d := range p.found {
+			all = append(all, finding{i, d})
+		}
 	}
-	return byRule
+	return all
 }
 
 // Bowl applies the rules for formulas to one bowl that stands in no lesson; of the

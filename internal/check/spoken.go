@@ -78,10 +78,8 @@ func stepOf(l *lesson.Lesson, f heard.Fact) *lesson.Step {
 // none: what was said may be of that one.
 func (p *Pass) bowls(l *lesson.Lesson) []*derive.Formula {
 	var out []*derive.Formula
-	for _, f := range p.Derived.Formulas {
-		if f.Lesson != l {
-			continue
-		}
+	for _, of := range l.Formulas {
+		f := p.Derived.Of(of)
 		if !f.OK {
 			return nil
 		}

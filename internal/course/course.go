@@ -10,6 +10,7 @@ package course
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -114,6 +115,13 @@ type Page struct {
 	Title   source.Text
 	Summary source.Text
 	Doc     *markdown.Document
+}
+
+// SameGround reports whether lessons are worked out on the very same ground as in another
+// course: settings and ranges that were read once. What a lesson says follows from its own
+// files and from these alone.
+func (c *Course) SameGround(o *Course) bool {
+	return o != nil && c.File == o.File && slices.Equal(c.Ranges, o.Ranges)
 }
 
 // ID tells the courses of one device apart, and the answer files of one course from

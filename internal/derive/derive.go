@@ -8,7 +8,6 @@ package derive
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -25,11 +24,19 @@ import (
 
 // Derived is what was computed for a course.
 type Derived struct {
-	Formulas  []*Formula // in the order of the lessons, drafts last
-	of        map[*lesson.Formula]*Formula
-	timelines map[*lesson.Lesson]*Timeline
-	questions map[*lesson.Lesson][]*Question
-	sheets    map[*lesson.Lesson][]*Sheet
+	Formulas []*Formula // in the order of the lessons, drafts last
+	of       map[*lesson.Formula]*Formula
+	parts    map[*lesson.Lesson]*part
+}
+
+// part is what was computed for one lesson. Nothing in it hangs on another lesson, and it is
+// not changed once made.
+type part struct {
+	formulas  []*Formula
+	timeline  *Timeline
+	questions []*Question
+	sheets    []*Sheet
+	faults    []diag.Diagnostic
 }
 
 // Formula is a formula with everything that follows from it.
@@ -54,56 +61,90 @@ type Computed struct {
 	Shared *Shared // how an amount by section comes about; nil for any other
 }
 
+// Kept is what one run of a process leaves to the next: what was computed for lessons that
+// are the very same and stand on the same ground. The zero Kept is ready; one serves one run
+// at a time.
+type Kept struct {
+	course *course.Course
+	parts  map[*lesson.Lesson]*part
+}
+
 // Run recomputes a course. The diagnostics are about formulas that cannot be
 // computed, about bowls that wait for no bowl and about values in the text that name
 // nothing.
-func Run(c *course.Course) (*Derived, []diag.Diagnostic) {
+func Run(c *course.Course) (*Derived, []diag.Diagnostic) { return new(Kept).Run(c) }
+
+// Run is the function [Run] for what has changed since the run before.
+func (k *Kept) Run(c *course.Course) (*Derived, []diag.Diagnostic) {
 	lessons := slices.Concat(c.Lessons, c.Drafts)
-	d := empty()
-	found := d.workSheets(lessons)
-	parts := make([]*Derived, len(lessons))
-	faults := make([][]diag.Diagnostic, len(lessons))
-	parallel.All(0, len(lessons), func(i int) {
-		parts[i] = empty()
-		parts[i].sheets = d.sheets
-		faults[i] = parts[i].lesson(c, lessons[i])
-	})
-	for i, part := range parts {
-		d.Formulas = append(d.Formulas, part.Formulas...)
-		maps.Copy(d.of, part.of)
-		maps.Copy(d.timelines, part.timelines)
-		maps.Copy(d.questions, part.questions)
-		found = append(found, faults[i]...)
+	old := k.parts
+	if !c.SameGround(k.course) {
+		old = nil
 	}
+	parts := make([]*part, len(lessons))
+	var todo []int // lessons that are new
+	for i, l := range lessons {
+		if parts[i] = old[l]; parts[i] == nil {
+			parts[i] = newPart(l)
+			todo = append(todo, i)
+		}
+	}
+	workSheets(parts, todo)
+	parallel.All(0, len(todo), func(i int) {
+		parts[todo[i]].work(c, lessons[todo[i]])
+	})
+	bowls := 0
+	for _, p := range parts {
+		bowls += len(p.formulas)
+	}
+	d := &Derived{parts: make(map[*lesson.Lesson]*part, len(lessons)), of: make(map[*lesson.Formula]*Formula, bowls)}
+	var found []diag.Diagnostic
+	for i, l := range lessons {
+		d.add(l, parts[i])
+		found = append(found, parts[i].faults...)
+	}
+	k.course, k.parts = c, d.parts
 	return d, found
 }
 
-func empty() *Derived {
-	return &Derived{of: map[*lesson.Formula]*Formula{}, timelines: map[*lesson.Lesson]*Timeline{}, questions: map[*lesson.Lesson][]*Question{}}
+// add adds what was computed for a lesson.
+func (d *Derived) add(l *lesson.Lesson, p *part) {
+	d.parts[l] = p
+	d.Formulas = append(d.Formulas, p.formulas...)
+	for _, f := range p.formulas {
+		d.of[f.Formula] = f
+	}
 }
 
-// lesson recomputes one lesson. Nothing that follows from it hangs on another.
-func (d *Derived) lesson(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
-	var found []diag.Diagnostic
-	first := len(d.Formulas)
+// partOf returns what was computed for a lesson, nothing where it is not of the course.
+func (d *Derived) partOf(l *lesson.Lesson) *part {
+	if p := d.parts[l]; p != nil {
+		return p
+	}
+	return &part{}
+}
+
+// work recomputes one lesson, whose head sheets have been worked out.
+func (p *part) work(c *course.Course, l *lesson.Lesson) {
+	d := &Derived{parts: map[*lesson.Lesson]*part{l: p}, of: map[*lesson.Formula]*Formula{}}
 	for _, f := range l.Formulas {
 		out := &Formula{Formula: f, Lesson: l, Hair: hairOf(l, f)}
-		found = append(found, d.place(out)...)
+		p.faults = append(p.faults, d.place(out)...)
 		computed, faults := compute(c, out)
-		found = append(found, faults...)
+		p.faults = append(p.faults, faults...)
 		out.Computed = computed
-		d.Formulas = append(d.Formulas, out)
+		p.formulas = append(p.formulas, out)
 		d.of[f] = out
 	}
-	timeline, faults := layOut(d.Formulas[first:])
-	found = append(found, faults...)
-	d.timelines[l] = timeline
+	var faults []diag.Diagnostic
+	p.timeline, faults = layOut(p.formulas)
+	p.faults = append(p.faults, faults...)
 	for _, v := range l.Doc.Values {
 		if _, fault := d.Value(l, v.Text); fault != nil {
-			found = append(found, *fault)
+			p.faults = append(p.faults, *fault)
 		}
 	}
-	return append(found, d.ask(c, l)...)
+	p.faults = append(p.faults, d.ask(c, l)...)
 }
 
 // compute computes one formula of a lesson. Against a range with errors of its own
@@ -274,7 +315,7 @@ func (d *Derived) Value(l *lesson.Lesson, t source.Text) (string, *diag.Diagnost
 	if value, fault, ok := d.onHead(l, what, name); ok {
 		return value, fault
 	}
-	if len(d.sheets[l]) > 0 {
+	if len(d.partOf(l).sheets) > 0 {
 		return "", d.unknownName(l, name)
 	}
 	return "", unknownFormula(l, name)

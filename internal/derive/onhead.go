@@ -93,7 +93,7 @@ func (s *Sheet) weight() (string, bool) {
 // onHead returns a value of a section, which may say its sheet ("nape in plan"), or
 // of a sheet; ok is false where the name is neither.
 func (d *Derived) onHead(l *lesson.Lesson, what, name source.Text) (value string, fault *diag.Diagnostic, ok bool) {
-	sheets := d.sheets[l]
+	sheets := d.partOf(l).sheets
 	for _, s := range sheets {
 		if s.Name == name.Value {
 			value, fault = s.value(what)
@@ -206,7 +206,7 @@ func (d *Derived) unknownName(l *lesson.Lesson, name source.Text) *diag.Diagnost
 	for _, f := range l.Formulas {
 		names = append(names, f.Name.Value)
 	}
-	for _, s := range d.sheets[l] {
+	for _, s := range d.partOf(l).sheets {
 		names = append(append(names, s.Name), s.Names()...)
 	}
 	slices.Sort(names)

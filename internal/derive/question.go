@@ -91,13 +91,13 @@ type Slip struct {
 }
 
 // Questions returns the questions of a lesson, those that are kept for papers too.
-func (d *Derived) Questions(l *lesson.Lesson) []*Question { return d.questions[l] }
+func (d *Derived) Questions(l *lesson.Lesson) []*Question { return d.partOf(l).questions }
 
 // Practice returns the questions of a lesson that learners practise with: their
 // answers are told. Nothing else about questions may reach a page that is not a paper.
 func (d *Derived) Practice(l *lesson.Lesson) []*Question {
 	var list []*Question
-	for _, q := range d.questions[l] {
+	for _, q := range d.partOf(l).questions {
 		if !q.Paper.Alone {
 			list = append(list, q)
 		}
@@ -126,9 +126,10 @@ func (q *Question) ForPapers() []Solution {
 // ask works out all questions of a lesson.
 func (d *Derived) ask(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 	var found []diag.Diagnostic
+	p := d.partOf(l)
 	for _, asked := range l.Questions {
 		q := &Question{Question: asked, Lesson: l}
-		d.questions[l] = append(d.questions[l], q)
+		p.questions = append(p.questions, q)
 		if asked.Broken {
 			continue
 		}

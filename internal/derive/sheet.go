@@ -65,11 +65,11 @@ func (s *Sheet) Names() []string {
 }
 
 // Sheets returns the head sheets of a lesson.
-func (d *Derived) Sheets(l *lesson.Lesson) []*Sheet { return d.sheets[l] }
+func (d *Derived) Sheets(l *lesson.Lesson) []*Sheet { return d.partOf(l).sheets }
 
 // SheetOf returns what was computed for a head sheet of a lesson.
 func (d *Derived) SheetOf(l *lesson.Lesson, of *sheet.Sheet) (*Sheet, bool) {
-	for _, s := range d.sheets[l] {
+	for _, s := range d.partOf(l).sheets {
 		if s.Sheet == of {
 			return s, true
 		}
@@ -77,26 +77,31 @@ func (d *Derived) SheetOf(l *lesson.Lesson, of *sheet.Sheet) (*Sheet, bool) {
 	return nil, false
 }
 
-// workSheets works out the head sheets of all lessons, several at a time.
-func (d *Derived) workSheets(lessons []*lesson.Lesson) []diag.Diagnostic {
-	d.sheets = map[*lesson.Lesson][]*Sheet{}
+// newPart returns a lesson with its head sheets and nothing computed.
+func newPart(l *lesson.Lesson) *part {
+	p := &part{}
+	for _, s := range l.Sheets {
+		p.sheets = append(p.sheets, &Sheet{Sheet: s, Lesson: l})
+	}
+	return p
+}
+
+// workSheets works out the head sheets of some of the lessons, several at a time.
+func workSheets(parts []*part, todo []int) {
 	var all []*Sheet
-	for _, l := range lessons {
-		for _, s := range l.Sheets {
-			out := &Sheet{Sheet: s, Lesson: l}
-			d.sheets[l] = append(d.sheets[l], out)
-			all = append(all, out)
-		}
+	for _, i := range todo {
+		all = append(all, parts[i].sheets...)
 	}
 	faults := make([][]diag.Diagnostic, len(all))
 	parallel.All(0, len(all), func(i int) {
 		faults[i] = all[i].work()
 	})
-	var found []diag.Diagnostic
-	for _, f := range faults {
-		found = append(found, f...)
+	for _, i := range todo {
+		for range parts[i].sheets {
+			parts[i].faults = append(parts[i].faults, faults[0]...)
+			faults = faults[1:]
+		}
 	}
-	return found
 }
 
 // work works one sheet out.

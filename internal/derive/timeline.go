@@ -52,12 +52,12 @@ type Even struct {
 func (r Row) Stays() measure.Span { return measure.Span{Min: r.Applied.Max, Max: r.Rinse.Max} }
 
 // Timeline returns the timeline of a lesson, nil where no bowl says when it goes on.
-func (d *Derived) Timeline(l *lesson.Lesson) *Timeline { return d.timelines[l] }
+func (d *Derived) Timeline(l *lesson.Lesson) *Timeline { return d.partOf(l).timeline }
 
 // Row returns where a formula stands in the timeline of its lesson; ok is false where
 // it does not say when it goes on.
 func (d *Derived) Row(f *Formula) (row Row, ok bool) {
-	t := d.timelines[f.Lesson]
+	t := d.partOf(f.Lesson).timeline
 	if t == nil {
 		return Row{}, false
 	}

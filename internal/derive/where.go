@@ -52,7 +52,7 @@ func meantBy(asked string, names []string) []int {
 // place finds the sections that a formula goes on, in every sheet of its lesson. A
 // place without quotes must be a section of one of them.
 func (d *Derived) place(f *Formula) []diag.Diagnostic {
-	sheets := d.sheets[f.Lesson]
+	sheets := d.partOf(f.Lesson).sheets
 	if len(sheets) == 0 || slices.ContainsFunc(sheets, func(s *Sheet) bool { return !s.OK }) {
 		return nil
 	}
