@@ -103,6 +103,14 @@ func Parse(text *source.Fragment) (*Node, []diag.Diagnostic) {
 	if d, bad := refused(text); bad {
 		return nil, []diag.Diagnostic{d}
 	}
+	if node, ok := readPlain(text); ok {
+		return node, nil
+	}
+	return readAny(text)
+}
+
+// readAny reads a text with the YAML library.
+func readAny(text *source.Fragment) (*Node, []diag.Diagnostic) {
 	lines := lineStarts(text.Text())
 	root, second, err := decode(text.Text())
 	if closed := closeQuestions(text.Text()); closed != text.Text() && (err != nil || !hasBlockScalar(text.Text())) {
