@@ -75,13 +75,21 @@ var escapes = [256]string{
 	0: "\uFFFD", '"': "&#34;", '&': "&amp;", '\'': "&#39;", '+': "&#43;", '<': "&lt;", '>': "&gt;",
 }
 
+// escaped tells the characters of escapes; it is looked at for every byte of a page.
+var escaped = func() (table [256]bool) {
+	for c, with := range escapes {
+		table[c] = with != ""
+	}
+	return table
+}()
+
 // appendText escapes a text for text and for quoted attributes.
 func appendText(out []byte, s string) []byte {
 	done := 0
 	for i := range len(s) {
-		if with := escapes[s[i]]; with != "" {
+		if escaped[s[i]] {
 			out = append(out, s[done:i]...)
-			out = append(out, with...)
+			out = append(out, escapes[s[i]]...)
 			done = i + 1
 		}
 	}

@@ -103,10 +103,13 @@ func bowlSaid(d *derive.Formula) string {
 	return said
 }
 
+// mostReads is how many figures a bowl has at most.
+const mostReads = 5
+
 // bowlReads are the figures of a bowl in the order they are needed: strength,
 // time, what the colour reads and against what, the target, the ratio.
 func bowlReads(d *derive.Formula) []ReadView {
-	var reads []ReadView
+	reads := make([]ReadView, 0, mostReads)
 	if !d.Bowl.Developer.IsZero() {
 		reads = append(reads, ReadView{
 			Term:  "Strength",

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"encoding/json"
 	"slices"
 	"strings"
 
@@ -66,13 +65,14 @@ func (b *builder) findIndex(script []byte) asset.File {
 			entries = append(entries, found{s.Title.Value, standingPath(p) + "#" + s.ID, p.Title.Value, ""})
 		}
 	}
-	text, err := json.Marshal(entries)
-	if err != nil {
-		panic(err) // texts always encode
+	data := append(slices.Clip(script), "plaitFind.start(["...)
+	for i, e := range entries {
+		if i > 0 {
+			data = append(data, ',')
+		}
+		data = appendJSONTexts(data, e[:])
 	}
-	data := append(slices.Clip(script), "plaitFind.start("...)
-	data = append(data, text...)
-	data = append(data, ");\n"...)
+	data = append(data, "]);\n"...)
 	return asset.File{Path: asset.Name("find.js", data), Data: data}
 }
 

@@ -324,7 +324,7 @@ func timeView(s lesson.Stretch) *TimeView {
 func clock(d time.Duration) string {
 	s := int(d.Seconds())
 	if s < 3600 {
-		return fmt.Sprintf("%d:%02d", s/60, s%60)
+		return strconv.Itoa(s/60) + ":" + strconv.Itoa(100 + s%60)[1:]
 	}
 	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
 }
