@@ -89,6 +89,17 @@ func Sheet(layouts fs.FS, entry string) ([]byte, error) {
 // name, so an old page never meets a new style sheet.
 func Name(name string, data []byte) string { return fingerprint(name, sha256.Sum256(data)) }
 
+// NameOf returns the path of an asset whose content is made of pieces that are known by their
+// sums: what it is made of names it as well as its content does, and sums stay known while
+// pieces do not change.
+func NameOf(name string, sums ...[sha256.Size]byte) string {
+	hash := sha256.New()
+	for _, s := range sums {
+		hash.Write(s[:])
+	}
+	return fingerprint(name, [sha256.Size]byte(hash.Sum(nil)))
+}
+
 func fingerprint(name string, sum [sha256.Size]byte) string {
 	base := strings.ToLower(path.Base(name))
 	ext := path.Ext(base)

@@ -124,6 +124,11 @@ func (d *Derived) partOf(l *lesson.Lesson) *part {
 	return &part{}
 }
 
+// SameOf reports whether what was computed for a lesson is the very same as in another run.
+func (d *Derived) SameOf(l *lesson.Lesson, o *Derived) bool {
+	return o != nil && d.parts[l] != nil && d.parts[l] == o.parts[l]
+}
+
 // work recomputes one lesson, whose head sheets have been worked out.
 func (p *part) work(c *course.Course, l *lesson.Lesson) {
 	d := &Derived{parts: map[*lesson.Lesson]*part{l: p}, of: map[*lesson.Formula]*Formula{}}

@@ -1,12 +1,9 @@
 package page
 
 import (
-	"slices"
 	"strings"
 
-	"plait/internal/asset"
 	"plait/internal/lesson"
-	"plait/internal/parallel"
 )
 
 // find makes the page that finds things.
@@ -48,14 +45,9 @@ func (b *builder) foundIn(l *lesson.Lesson) []found {
 	return entries
 }
 
-// findIndex is the script of the find page with its index.
-func (b *builder) findIndex(script []byte) asset.File {
-	lessons := b.course.Lessons
-	ofLessons := make([][]found, len(lessons))
-	parallel.All(b.workers, len(lessons), func(i int) {
-		ofLessons[i] = b.foundIn(lessons[i])
-	})
-	entries := slices.Concat(ofLessons...)
+// foundBeside lists the words and the standing pages.
+func (b *builder) foundBeside() []found {
+	var entries []found
 	for _, w := range b.course.Words {
 		entries = append(entries, found{w.Term.Value, "words.html#" + wordID(w.Term.Value), "Word list", w.Meaning.Value})
 	}
@@ -65,15 +57,7 @@ func (b *builder) findIndex(script []byte) asset.File {
 			entries = append(entries, found{s.Title.Value, standingPath(p) + "#" + s.ID, p.Title.Value, ""})
 		}
 	}
-	data := append(slices.Clip(script), "plaitFind.start(["...)
-	for i, e := range entries {
-		if i > 0 {
-			data = append(data, ',')
-		}
-		data = appendJSONTexts(data, e[:])
-	}
-	data = append(data, "]);\n"...)
-	return asset.File{Path: asset.Name("find.js", data), Data: data}
+	return entries
 }
 
 // stepWords are the words a step is found by beside its title: its bowls, with

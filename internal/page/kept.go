@@ -10,7 +10,9 @@ import (
 	"sync"
 
 	"plait/internal/asset"
+	"plait/internal/derive"
 	"plait/internal/highlight"
+	"plait/internal/lesson"
 	"plait/internal/sheet"
 	"plait/internal/source"
 )
@@ -28,7 +30,9 @@ type Kept struct {
 	pictures  map[string]asset.Picture // by path in the course
 	films     map[string]string        // names by content, by path in the course
 	bundles   asset.Bundles
-	samples   int // how many samples were coloured before this build
+	derived   *derive.Derived           // of the build before
+	shares    map[*lesson.Lesson]*share // of the build before
+	samples   int                       // how many samples were coloured before this build
 }
 
 // begin starts a build. What the last one did not ask for of drawings is gone.
@@ -56,6 +60,26 @@ func forget[V any](known map[string]V, changed []string) {
 		if slices.ContainsFunc(changed, func(c string) bool { return source.Related(name, c) }) {
 			delete(known, name)
 		}
+	}
+}
+
+// share returns the share of a lesson as the build before made it, nil where the lesson or what
+// stands in it of its module has changed.
+func (k *Kept) share(d *derive.Derived, l *lesson.Lesson, module string) *share {
+	if s := k.shares[l]; s != nil && s.module == module && d.SameOf(l, k.derived) {
+		return s
+	}
+	return nil
+}
+
+// keepShares keeps the shares of lessons for the next build.
+func (k *Kept) keepShares(d *derive.Derived, lessons []*lesson.Lesson, shares []*share) {
+	if k.Once {
+		return
+	}
+	k.derived, k.shares = d, make(map[*lesson.Lesson]*share, len(lessons))
+	for i, l := range lessons {
+		k.shares[l] = shares[i]
 	}
 }
 

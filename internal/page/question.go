@@ -1,17 +1,14 @@
 package page
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
 
 	"plait/internal/answer"
-	"plait/internal/asset"
 	"plait/internal/derive"
 	"plait/internal/lesson"
 	"plait/internal/lot"
-	"plait/internal/parallel"
 	"plait/internal/question"
 	"plait/internal/shade"
 	"plait/internal/source"
@@ -79,46 +76,6 @@ func (b *builder) withHeads(v *QuestionView, id string) *QuestionView {
 	whole := *v
 	whole.ID, whole.Heads = id, b.headsToTap(v.sheet, id)
 	return &whole
-}
-
-// viewQuestions makes the views of all questions, which stand in lessons, on the page
-// to revise and in the script.
-func (b *builder) viewQuestions() {
-	lessons := b.course.Lessons
-	views := make([][]*QuestionView, len(lessons))
-	parallel.All(b.workers, len(lessons), func(i int) {
-		for _, q := range b.derived.Practice(lessons[i]) {
-			views[i] = append(views[i], questionView(q))
-		}
-	})
-	b.asks = map[*derive.Question]*QuestionView{}
-	for i, l := range lessons {
-		for j, q := range b.derived.Practice(l) {
-			if v := views[i][j]; v != nil {
-				b.asks[q] = v
-			}
-		}
-	}
-}
-
-// questionScript is the script that works the cards of questions, with what it judges by.
-// A lesson calls it in once it is shown, so that reading it waits for nothing.
-func (b *builder) questionScript(script []byte) asset.File {
-	data := map[string]questionData{}
-	for _, l := range b.course.Lessons {
-		for _, q := range b.derived.Practice(l) {
-			if v, ok := b.asks[q]; ok {
-				data[v.Card] = v.data
-			}
-		}
-	}
-	text, err := json.Marshal(data)
-	if err != nil {
-		panic(err) // texts always encode
-	}
-	out := append(slices.Clip(script), "plaitQuestions.start("...)
-	out = append(append(out, text...), ");\n"...)
-	return asset.File{Path: asset.Name("questions.js", out), Data: out}
 }
 
 // asked returns the question that a lesson asks in a block.

@@ -56,8 +56,13 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	tree := artifact.New()
-	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.index, b.asking, b.work) {
+	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.work) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
+			return nil, err
+		}
+	}
+	for _, f := range []artifact.File{b.index, b.asking} {
+		if err := tree.Add(f); err != nil {
 			return nil, err
 		}
 	}
@@ -99,9 +104,9 @@ type builder struct {
 	templates *Templates
 	scripts   map[string]asset.File // by set, as the next
 	styles    map[string]asset.File
-	index     asset.File
-	asking    asset.File // the script of questions
-	work      asset.File // the script of bowls and head sheets
+	index     artifact.File // the script of the find page
+	asking    artifact.File // the script of questions
+	work      asset.File    // the script of bowls and head sheets
 	site      *Site
 	chromes   map[dress]*Chrome
 	pictures  map[string]asset.Picture // by path in the course
@@ -110,6 +115,7 @@ type builder struct {
 	asks      map[*derive.Question]*QuestionView // of those that can be asked
 	within    map[*course.Module]string          // links to the lessons of a module
 	places    map[*lesson.Lesson]place
+	shares    []*share // of the lessons, in their order
 	memory    *Kept
 	workings  sync.Map     // of bowls that were asked for once
 	waiting   atomic.Int64 // how many of them
@@ -171,7 +177,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 			b.places[l] = place{module: m, number: i + 1, at: len(b.places)}
 		}
 	}
-	b.viewQuestions()
+	b.takeShares()
 	b.index = b.findIndex(o.Theme.find)
 	b.asking = b.questionScript(o.Theme.questions)
 	b.work = asset.File{Path: asset.Name("work.js", o.Theme.work), Data: o.Theme.work}

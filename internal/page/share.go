@@ -1,0 +1,146 @@
+package page
+
+import (
+	"crypto/sha256"
+	"encoding/json"
+	"slices"
+	"strings"
+
+	"plait/internal/artifact"
+	"plait/internal/asset"
+	"plait/internal/derive"
+	"plait/internal/lesson"
+	"plait/internal/parallel"
+)
+
+// share is what a lesson adds to the files that all lessons are in: what can be found of it
+// and what its questions are judged by. It is kept from build to build, so that an edit of one
+// lesson does not write those of all others anew.
+type share struct {
+	module string // the title of its module, which stands in it
+	found  datum
+	asks   []asked
+}
+
+// asked is a question that can be asked.
+type asked struct {
+	question *derive.Question
+	view     *QuestionView
+	judge    datum
+}
+
+// datum is a part of a script's data, as JSON.
+type datum struct {
+	key  string // by which pieces are in order; may be empty
+	text []byte
+	sum  [sha256.Size]byte
+}
+
+func newDatum(key string, text []byte) datum {
+	return datum{key, text, sha256.Sum256(slices.Concat([]byte(key), []byte{0}, text))}
+}
+
+// jsonOf writes data that always can be.
+func jsonOf(data any) []byte {
+	text, err := json.Marshal(data)
+	if err != nil {
+		panic(err)
+	}
+	return text
+}
+
+// shareOf makes the share of a lesson.
+func (b *builder) shareOf(l *lesson.Lesson) *share {
+	s := &share{module: b.places[l].module.Title.Value}
+	s.found = newDatum("", listed(b.foundIn(l)))
+	for _, q := range b.derived.Practice(l) {
+		if v := questionView(q); v != nil {
+			s.asks = append(s.asks, asked{q, v, newDatum(v.Card, jsonOf(v.data))})
+		}
+	}
+	return s
+}
+
+// listed returns entries as the members of a list, without its brackets.
+func listed(entries []found) []byte {
+	var text []byte
+	for i, e := range entries {
+		if i > 0 {
+			text = append(text, ',')
+		}
+		text = appendJSONTexts(text, e[:])
+	}
+	return text
+}
+
+// takeShares takes the shares of all lessons, those that are known from the build before.
+func (b *builder) takeShares() {
+	lessons := b.course.Lessons
+	b.shares = make([]*share, len(lessons))
+	var todo []int
+	for i, l := range lessons {
+		if b.shares[i] = b.memory.share(b.derived, l, b.places[l].module.Title.Value); b.shares[i] == nil {
+			todo = append(todo, i)
+		}
+	}
+	parallel.All(b.workers, len(todo), func(i int) {
+		b.shares[todo[i]] = b.shareOf(lessons[todo[i]])
+	})
+	b.memory.keepShares(b.derived, lessons, b.shares)
+	b.asks = make(map[*derive.Question]*QuestionView, len(lessons))
+	for _, s := range b.shares {
+		for _, a := range s.asks {
+			b.asks[a.question] = a.view
+		}
+	}
+}
+
+// script is a script that begins with a call of its data. It is named by the sums of its
+// pieces, and made when it is asked for.
+func script(name string, code []byte, call, open string, data []datum, end string) artifact.File {
+	sums := [][sha256.Size]byte{sha256.Sum256(code), sha256.Sum256([]byte(call + open + end))}
+	for _, p := range data {
+		sums = append(sums, p.sum)
+	}
+	return artifact.File{
+		Path: asset.NameOf(name, sums...), Stage: artifact.Asset,
+		Make: func(to []byte) ([]byte, error) {
+			to = append(append(to, code...), call+"("+open...)
+			for i, p := range data {
+				if i > 0 {
+					to = append(to, ',')
+				}
+				if p.key != "" {
+					to = append(append(to, jsonOf(p.key)...), ':')
+				}
+				to = append(to, p.text...)
+			}
+			return append(to, end+");\n"...), nil
+		},
+	}
+}
+
+// findIndex is the script of the find page with its index.
+func (b *builder) findIndex(code []byte) artifact.File {
+	var data []datum
+	for _, s := range b.shares {
+		data = append(data, s.found)
+	}
+	if rest := b.foundBeside(); len(rest) > 0 {
+		data = append(data, newDatum("", listed(rest)))
+	}
+	return script("find.js", code, "plaitFind.start", "[", data, "]")
+}
+
+// questionScript is the script that works the cards of questions, with what it judges by.
+// A lesson calls it in once it is shown, so that reading it waits for nothing.
+func (b *builder) questionScript(code []byte) artifact.File {
+	var data []datum
+	for _, s := range b.shares {
+		for _, a := range s.asks {
+			data = append(data, a.judge)
+		}
+	}
+	slices.SortFunc(data, func(a, b datum) int { return strings.Compare(a.key, b.key) })
+	return script("questions.js", code, "plaitQuestions.start", "{", data, "}")
+}
