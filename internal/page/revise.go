@@ -1,7 +1,6 @@
 package page
 
 import (
-	"encoding/json"
 	"fmt"
 	"html/template"
 	"slices"
@@ -47,9 +46,8 @@ func (b *builder) revise(out []byte) ([]byte, error) {
 		Frame: b.frame(revisePage, "revise", reviseTitle, "Cards from the whole course that come back when they are nearly forgotten."),
 		Lead:  "Cards from the whole course. Those you know come back later and later, those you do not come back tomorrow.",
 	}
-	questions, data := b.questionCards()
 	for _, d := range []Deck{
-		{Kind: "questions", Title: "Questions", Cards: questions},
+		{Kind: "questions", Title: "Questions", Cards: b.questionCards()},
 		{Kind: "words", Title: "Words", Cards: b.wordCards()},
 		{Kind: "formulas", Title: "Formulas", Cards: b.formulaCards()},
 		{Kind: "levels", Title: "Levels", Cards: levelCards()},
@@ -58,22 +56,17 @@ func (b *builder) revise(out []byte) ([]byte, error) {
 			v.Decks = append(v.Decks, d)
 		}
 	}
-	text, err := json.Marshal(data)
-	if err != nil {
-		return nil, err
-	}
-	v.Data = template.JS(text)
+	v.Data = template.JS(append(appendData([]byte{'{'}, b.judging()), '}'))
 	cards := 0
 	for _, d := range v.Decks {
 		cards += len(d.Cards)
 	}
-	out = slices.Grow(out, bytesPerCard*cards+len(text))
+	out = slices.Grow(out, bytesPerCard*cards+len(v.Data))
 	return b.templates.page(out, "revise", v)
 }
 
-func (b *builder) questionCards() ([]CardView, map[string]questionData) {
+func (b *builder) questionCards() []CardView {
 	var cards []CardView
-	data := map[string]questionData{}
 	for _, l := range b.course.Lessons {
 		for _, q := range b.derived.Practice(l) {
 			view, ok := b.asks[q]
@@ -81,11 +74,10 @@ func (b *builder) questionCards() ([]CardView, map[string]questionData) {
 				continue
 			}
 			v := b.withHeads(view, "question_"+l.Name+"_"+q.Name.Value)
-			data[v.Card] = v.data
 			cards = append(cards, CardView{Card: v.Card, Question: v, From: lessonLink(l, q.Step)})
 		}
 	}
-	return cards, data
+	return cards
 }
 
 // lessonLink leads from the root of the site to a step of a lesson.

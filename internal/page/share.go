@@ -106,18 +106,23 @@ func script(name string, code []byte, call, open string, data []datum, end strin
 		Path: asset.NameOf(name, sums...), Stage: artifact.Asset,
 		Make: func(to []byte) ([]byte, error) {
 			to = append(append(to, code...), call+"("+open...)
-			for i, p := range data {
-				if i > 0 {
-					to = append(to, ',')
-				}
-				if p.key != "" {
-					to = append(append(to, jsonOf(p.key)...), ':')
-				}
-				to = append(to, p.text...)
-			}
-			return append(to, end+");\n"...), nil
+			return append(appendData(to, data), end+");\n"...), nil
 		},
 	}
+}
+
+// appendData appends pieces of data as the members of a list or an object.
+func appendData(to []byte, data []datum) []byte {
+	for i, p := range data {
+		if i > 0 {
+			to = append(to, ',')
+		}
+		if p.key != "" {
+			to = append(appendJSONText(to, p.key), ':')
+		}
+		to = append(to, p.text...)
+	}
+	return to
 }
 
 // findIndex is the script of the find page with its index.
@@ -132,9 +137,8 @@ func (b *builder) findIndex(code []byte) artifact.File {
 	return script("find.js", code, "plaitFind.start", "[", data, "]")
 }
 
-// questionScript is the script that works the cards of questions, with what it judges by.
-// A lesson calls it in once it is shown, so that reading it waits for nothing.
-func (b *builder) questionScript(code []byte) artifact.File {
+// judging is what all questions are judged by, in the order of their cards.
+func (b *builder) judging() []datum {
 	var data []datum
 	for _, s := range b.shares {
 		for _, a := range s.asks {
@@ -142,5 +146,11 @@ func (b *builder) questionScript(code []byte) artifact.File {
 		}
 	}
 	slices.SortFunc(data, func(a, b datum) int { return strings.Compare(a.key, b.key) })
-	return script("questions.js", code, "plaitQuestions.start", "{", data, "}")
+	return data
+}
+
+// questionScript is the script that works the cards of questions, with what it judges by.
+// A lesson calls it in once it is shown, so that reading it waits for nothing.
+func (b *builder) questionScript(code []byte) artifact.File {
+	return script("questions.js", code, "plaitQuestions.start", "{", b.judging(), "}")
 }
