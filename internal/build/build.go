@@ -32,6 +32,7 @@ type Options struct {
 	Live     string          // address of a script for all pages of a live preview
 	Workers  int             // 0 for one per processor
 	Progress func(n, of int) // told how many of the lessons are read; may be nil
+	Facts    bool            // the course is only judged: no pages can be made of it, and nothing is kept
 	Lazy     bool            // pages are made when they are asked for, unless layouts of the course's own could fail at that
 	Kept     *Kept           // what goes from build to build; nil keeps nothing
 	Pages    *page.Kept      // what pages keep; nil keeps nothing
@@ -52,6 +53,9 @@ var ErrCourse = errors.New("the course has errors")
 // Read reads and judges a course. The error is that of a cancelled context;
 // everything about the author's text and files is in the diagnostics.
 func Read(ctx context.Context, opts Options) (*Result, error) {
+	if opts.Facts {
+		opts.Kept = nil // what is kept may be asked for pages later
+	}
 	parts, found, err := read(ctx, opts)
 	if err != nil {
 		return nil, err
@@ -108,8 +112,12 @@ func readLessons(ctx context.Context, opts Options, folders []string) ([]*lesson
 	lessons := make([]*lesson.Lesson, len(folders))
 	faults := make([][]diag.Diagnostic, len(folders))
 	var done atomic.Int64
+	read := lesson.Read
+	if opts.Facts {
+		read = lesson.ReadFacts
+	}
 	err := parallel.Each(opts.Workers, len(folders), func(_, i int) error {
-		lessons[i], faults[i] = kept(opts.Kept, opts.Files, folders[i], lesson.Read)
+		lessons[i], faults[i] = kept(opts.Kept, opts.Files, folders[i], read)
 		if n := done.Add(1); opts.Progress != nil {
 			opts.Progress(int(n), len(folders))
 		}
@@ -125,9 +133,24 @@ func readLessons(ctx context.Context, opts Options, folders []string) ([]*lesson
 	return lessons, found, nil
 }
 
+// ErrFacts is returned by [Result.Pages] and its parts for a course that was read for
+// its facts alone.
+var ErrFacts = errors.New("the course was read without its texts")
+
 // ErrLayouts is wrapped by the errors of [Result.Pages] for a course whose own
 // templates, styles or scripts cannot be used.
 var ErrLayouts = errors.New("the course's own layouts cannot be used")
+
+// refused says why no pages can be made, nil if they can.
+func (r *Result) refused() error {
+	switch {
+	case r.opts.Facts:
+		return ErrFacts
+	case diag.HasErrors(r.Diagnostics):
+		return ErrCourse
+	}
+	return nil
+}
 
 // Pages makes the site of a course without errors.
 func (r *Result) Pages() (*artifact.Tree, error) {
@@ -141,8 +164,8 @@ func (r *Result) Pages() (*artifact.Tree, error) {
 // PagesWith is Pages with a theme that was kept from an earlier build. It must be
 // of the same layouts.
 func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
-	if diag.HasErrors(r.Diagnostics) {
-		return nil, ErrCourse
+	if err := r.refused(); err != nil {
+		return nil, err
 	}
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
 		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Lazy: r.opts.Lazy && r.Course.Layouts.Value == "", Kept: r.opts.Pages,
@@ -156,8 +179,8 @@ func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
 // Theme makes the look of the pages of a course without errors: plait's own, with
 // the course's files in place of those of the same name.
 func (r *Result) Theme() (*page.Theme, error) {
-	if diag.HasErrors(r.Diagnostics) {
-		return nil, ErrCourse
+	if err := r.refused(); err != nil {
+		return nil, err
 	}
 	own := r.Course.Layouts.Value
 	if own == "" {

@@ -3,6 +3,7 @@ package build
 import (
 	"bytes"
 	"context"
+	"errors"
 	"io/fs"
 	"os"
 	"path"
@@ -208,4 +209,29 @@ func size(course fstest.MapFS) int64 {
 		}
 	}
 	return n
+}
+
+// A course that is only judged is judged as one that becomes pages, and becomes none.
+func TestFacts(t *testing.T) {
+	files := corpus.Course(3, 1)
+	files["lessons/0002-lesson-2/lesson.md"].Data = append(files["lessons/0002-lesson-2/lesson.md"].Data, "\n[nowhere](gone.md) ![](left.svg) `{mixed of bowl-9}`\n"...)
+	for _, files := range []fs.FS{demo(), files} {
+		var results [2]*Result
+		for i := range results {
+			var err error
+			if results[i], err = Read(context.Background(), Options{Files: files, Layouts: layouts.FS, Facts: i == 1}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		var texts [2]strings.Builder
+		for i := range texts {
+			_ = diag.WriteText(&texts[i], results[i].Diagnostics, diag.TextOptions{})
+		}
+		if texts[0].String() != texts[1].String() {
+			t.Errorf("with texts:\n%s\nwithout:\n%s", texts[0].String(), texts[1].String())
+		}
+		if _, err := results[1].Pages(); !errors.Is(err, ErrFacts) {
+			t.Errorf("pages of a course without texts: %v", err)
+		}
+	}
 }

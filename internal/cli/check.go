@@ -26,7 +26,7 @@ func (cmd checkCommand) Run(ctx context.Context, c console) error {
 		}
 	}
 	defer makeRoom(cmd.Course)()
-	result, err := readCourse(ctx, cmd.Course, build.Options{})
+	result, err := readCourse(ctx, cmd.Course, build.Options{Facts: true})
 	if err != nil {
 		return err
 	}
@@ -91,7 +91,7 @@ func mend(ctx context.Context, dir string, c console) error {
 // mendOnce applies what the course's findings offer, each file whole. Where two mends
 // contradict each other it applies none.
 func mendOnce(ctx context.Context, dir string, c console) (changed []string, err error) {
-	result, err := readCourse(ctx, dir, build.Options{})
+	result, err := readCourse(ctx, dir, build.Options{Facts: true})
 	if err != nil {
 		return nil, err
 	}
@@ -143,7 +143,7 @@ func readCourse(ctx context.Context, dir string, opts build.Options) (opened, er
 // readSound reads a course for a command that needs it whole: errors are printed, and
 // then it is refused.
 func readSound(ctx context.Context, dir string, c console) (opened, error) {
-	result, err := readCourse(ctx, dir, build.Options{})
+	result, err := readCourse(ctx, dir, build.Options{Facts: true})
 	if err != nil || !diag.HasErrors(result.Diagnostics) {
 		return result, err
 	}

@@ -45,7 +45,7 @@ func (cmd draftCommand) Run(ctx context.Context, c console) error {
 	if err != nil {
 		return err
 	}
-	course, err := readCourse(ctx, cmd.Course, build.Options{})
+	course, err := readCourse(ctx, cmd.Course, build.Options{Facts: true})
 	if err != nil {
 		return err
 	}
@@ -197,7 +197,7 @@ func settleDraft(ctx context.Context, course, dir string) error {
 }
 
 func settleOnce(ctx context.Context, course, dir string) (changed bool, err error) {
-	result, err := readCourse(ctx, course, build.Options{})
+	result, err := readCourse(ctx, course, build.Options{Facts: true})
 	if err != nil {
 		return false, err
 	}

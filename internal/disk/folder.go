@@ -22,7 +22,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"syscall"
 )
 
 // The ways in which a course's folder refuses to open a file.
@@ -64,17 +63,8 @@ func (f *Folder) Open(name string) (fs.File, error) {
 	if !fs.ValidPath(name) {
 		return nil, invalid("open", name)
 	}
-	// Without O_NONBLOCK the opening of a pipe waits for its other end.
-	file, err := f.root.OpenFile(name, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	file, err := openIn(f.root, name)
 	if err != nil {
-		return nil, f.named("open", name, err)
-	}
-	info, err := file.Stat()
-	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
-		err = ErrNotRegular
-	}
-	if err != nil {
-		file.Close()
 		return nil, f.named("open", name, err)
 	}
 	return file, nil

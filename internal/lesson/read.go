@@ -32,7 +32,17 @@ var keys = []string{
 
 // Read reads the lesson in a folder of the course. It always answers; the
 // diagnostics say what could not be read.
-func Read(fsys fs.FS, folder string) (*Lesson, []diag.Diagnostic) {
+func Read(fsys fs.FS, folder string) (*Lesson, []diag.Diagnostic) { return read(fsys, folder, false) }
+
+// ReadFacts is Read for whoever makes no page: the lesson's sections cannot be written.
+// Writing them is a tenth of the work of reading a lesson.
+func ReadFacts(fsys fs.FS, folder string) (*Lesson, []diag.Diagnostic) {
+	return read(fsys, folder, true)
+}
+
+func read(fsys fs.FS, folder string, facts bool) (*Lesson, []diag.Diagnostic) {
+	fsys, end := source.Near(fsys, folder)
+	defer end()
 	l := &Lesson{Name: nameOf(folder), Folder: folder}
 	name := path.Join(folder, "lesson.md")
 	file, fault := ReadText(fsys, name)
@@ -48,7 +58,7 @@ func Read(fsys fs.FS, folder string) (*Lesson, []diag.Diagnostic) {
 	} else {
 		l.readHeader(header, r)
 	}
-	l.readBody(body, r)
+	l.readBody(body, facts, r)
 	l.readSheets(fsys, r)
 	l.checkPictures(fsys, r)
 	l.readFilm(fsys, r)
@@ -293,8 +303,8 @@ func (l *Lesson) readAccept(nodes []*yamlpos.Node, r *yamlpos.Reader) {
 	}
 }
 
-func (l *Lesson) readBody(body source.Span, r *yamlpos.Reader) {
-	doc, faults := markdown.Parse(l.File, body, markdown.Options{Blocks: Blocks, Steps: true})
+func (l *Lesson) readBody(body source.Span, facts bool, r *yamlpos.Reader) {
+	doc, faults := markdown.Parse(l.File, body, markdown.Options{Blocks: Blocks, Steps: true, Facts: facts})
 	r.Report(faults...)
 	l.Doc, l.Intro = doc, doc.Intro
 	if doc.Intro != nil {

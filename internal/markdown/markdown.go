@@ -42,6 +42,7 @@ type Options struct {
 	Blocks   []string // first words of the fences that become a Block
 	Steps    bool     // headings of the second level may begin with a time
 	Reserved []string // ids that the page has already
+	Facts    bool     // only what is listed is wanted: nothing of the text can be written
 }
 
 // Document is a text that was read. It is never changed after that and safe for
@@ -123,7 +124,9 @@ func Parse(file *source.File, body source.Span, opts Options) (*Document, []diag
 	c.reportUnusedNotes(ctx)
 	c.document(root)
 	c.giveIDs()
-	c.write()
+	if !opts.Facts {
+		c.write()
+	}
 	return c.doc, c.faults
 }
 

@@ -1,10 +1,12 @@
 package source
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
+	"sync"
 )
 
 // ErrTooLarge is returned by [Read] for a file above its limit.
@@ -18,12 +20,18 @@ func Read(fsys fs.FS, name string, limit int64) (*File, error) {
 		return nil, err
 	}
 	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, limit+1))
-	if err != nil {
+	data := lent.Get().(*bytes.Buffer)
+	defer lent.Put(data)
+	data.Reset()
+	if _, err := data.ReadFrom(io.LimitReader(f, limit+1)); err != nil {
 		return nil, err
 	}
-	if int64(len(data)) > limit {
+	if int64(data.Len()) > limit {
 		return nil, fmt.Errorf("%s: %w: at most %d KiB are read", name, ErrTooLarge, limit>>10)
 	}
-	return NewFile(name, data), nil
+	return NewFile(name, data.Bytes()), nil
 }
+
+// lent are buffers that have grown to the size of a text already: a file is read at
+// once then, and no room is left behind but its text.
+var lent = sync.Pool{New: func() any { return new(bytes.Buffer) }}

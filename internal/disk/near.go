@@ -1,0 +1,85 @@
+package disk
+
+import (
+	"io/fs"
+	"os"
+	"path"
+	"syscall"
+)
+
+// Near returns the folder for someone who reads several files of one folder in it, and
+// what ends that. A path is walked part by part, so that no link leads out of the course,
+// which costs more than reading a small file; of files near by, only the last part is
+// left to walk.
+func (f *Folder) Near(folder string) (near fs.FS, end func()) {
+	if !fs.ValidPath(folder) {
+		return f, func() {}
+	}
+	inner, err := f.root.OpenRoot(folder)
+	if err != nil {
+		return f, func() {} // whoever opens a file is told why
+	}
+	return nearFolder{f, folder, inner}, func() { _ = inner.Close() }
+}
+
+// nearFolder is a folder, one part of which is open. Whatever does not go well from there,
+// such as a link that leads out of the part and not out of the whole, is done anew from
+// the whole, so that the answer and its error are those of the folder.
+type nearFolder struct {
+	*Folder
+	part  string
+	inner *os.Root
+}
+
+// in returns the name of a file in the part that is open.
+func (n nearFolder) in(name string) (base string, ok bool) {
+	return path.Base(name), path.Dir(name) == n.part && fs.ValidPath(name)
+}
+
+// Open is [Folder.Open].
+func (n nearFolder) Open(name string) (fs.File, error) {
+	if base, ok := n.in(name); ok {
+		if file, err := openIn(n.inner, base); err == nil {
+			return file, nil
+		}
+	}
+	return n.Folder.Open(name)
+}
+
+// Stat is [Folder.Stat].
+func (n nearFolder) Stat(name string) (fs.FileInfo, error) {
+	if base, ok := n.in(name); ok {
+		if info, err := n.inner.Stat(base); err == nil {
+			return info, nil
+		}
+	}
+	return n.Folder.Stat(name)
+}
+
+// ReadDir is [Folder.ReadDir].
+func (n nearFolder) ReadDir(name string) ([]fs.DirEntry, error) {
+	if name == n.part {
+		if entries, err := fs.ReadDir(n.inner.FS(), "."); err == nil {
+			return entries, nil
+		}
+	}
+	return n.Folder.ReadDir(name)
+}
+
+// openIn opens a file for reading, or says that it is none.
+func openIn(root *os.Root, name string) (*os.File, error) {
+	// Without O_NONBLOCK the opening of a pipe waits for its other end.
+	file, err := root.OpenFile(name, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	if err != nil {
+		return nil, err
+	}
+	info, err := file.Stat()
+	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
+		err = ErrNotRegular
+	}
+	if err != nil {
+		file.Close()
+		return nil, err
+	}
+	return file, nil
+}
