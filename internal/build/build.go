@@ -84,7 +84,7 @@ func read(ctx context.Context, opts Options) (course.Parts, []diag.Diagnostic, e
 	})
 	p.Words, found = words, append(found, faults...)
 	list := func(folder string, files func(fs.FS) ([]string, error)) []string {
-		names, err := files(opts.Files)
+		names, err := opts.Kept.list(opts.Files, folder, files)
 		if err != nil {
 			p.Unlisted, found = true, append(found, course.Unlisted(folder, err))
 		}

@@ -2,7 +2,9 @@ package build
 
 import (
 	"io/fs"
+	"path"
 	"slices"
+	"strings"
 	"sync"
 
 	"plait/internal/check"
@@ -18,6 +20,7 @@ import (
 type Kept struct {
 	mu      sync.Mutex
 	parts   map[string]keptPart // by the file or the folder that a part is read from
+	lists   map[string][]string // what lies in a folder, by the folder
 	derived derive.Kept
 	judged  check.Kept
 }
@@ -41,6 +44,42 @@ func (k *Kept) Forget(changed []string) {
 			}
 		}
 	}
+	for folder, list := range k.lists {
+		if slices.ContainsFunc(changed, func(c string) bool { return relists(folder, list, c) }) {
+			delete(k.lists, folder)
+		}
+	}
+}
+
+// relists reports whether a change can have changed what lies in a folder: one of the folder, of
+// what it lies in, of what lies in it, or of anything within it that was not there before.
+func relists(folder string, list []string, changed string) bool {
+	inner, within := strings.CutPrefix(changed, folder+"/")
+	if !within {
+		return source.Related(folder, changed)
+	}
+	entry, _, deep := strings.Cut(inner, "/")
+	return !deep || !slices.Contains(list, path.Join(folder, entry))
+}
+
+// list returns what lies in a folder as it was listed before, or lists it. A list that could
+// not be had, or was had by way of a link, is made each time.
+func (k *Kept) list(files fs.FS, folder string, read func(fs.FS) ([]string, error)) ([]string, error) {
+	if k == nil {
+		return read(files)
+	}
+	if list, ok := k.lists[folder]; ok {
+		return list, nil
+	}
+	list, err := read(files)
+	if err != nil || source.Linked(files, folder) {
+		return list, err
+	}
+	if k.lists == nil {
+		k.lists = map[string][]string{}
+	}
+	k.lists[folder] = list
+	return list, nil
 }
 
 // kept returns a part of a course as it was read before, or reads it. One that was read by

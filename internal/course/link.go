@@ -1,9 +1,11 @@
 package course
 
 import (
+	"maps"
 	"path"
 	"slices"
 	"strings"
+	"sync"
 
 	"plait/internal/diag"
 	"plait/internal/lesson"
@@ -71,7 +73,7 @@ func head(l *lesson.Lesson) source.Span {
 
 // names finds two lessons of one name: the numbers of folders only order them.
 func (k *linker) names(lessons []*lesson.Lesson) map[string]*lesson.Lesson {
-	byName := map[string]*lesson.Lesson{}
+	byName := make(map[string]*lesson.Lesson, len(lessons))
 	for _, l := range lessons {
 		if first, twice := byName[l.Name]; twice {
 			k.report(diag.Errorf("course/lesson-twice", head(l), "two lessons are called %q", l.Name).
@@ -79,7 +81,7 @@ func (k *linker) names(lessons []*lesson.Lesson) map[string]*lesson.Lesson {
 				WithHelp("give one of the folders another name behind its number"))
 			continue
 		}
-		if !nameForm().MatchString(l.Name) {
+		if !isName(l.Name) {
 			k.report(diag.Errorf("course/name", head(l), "the folder name %q cannot stand in an address", l.Name).
 				WithHelp("use small letters, digits and hyphens, as in 04-brassy-gloss"))
 		}
@@ -89,19 +91,15 @@ func (k *linker) names(lessons []*lesson.Lesson) map[string]*lesson.Lesson {
 }
 
 func (k *linker) modules(byName map[string]*lesson.Lesson) {
-	names := make([]string, 0, len(byName))
-	for name := range byName {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	taken := map[string]source.Span{}
+	taken := make(map[string]source.Span, len(byName))
+	names := sync.OnceValue(func() []string { return slices.Sorted(maps.Keys(byName)) })
 	for _, o := range k.Outline {
 		m := &Module{Outline: o}
 		k.Modules = append(k.Modules, m)
 		for _, t := range o.Lessons {
 			l, ok := byName[t.Value]
 			if !ok {
-				k.unknownLesson(t, names)
+				k.unknownLesson(t, names())
 				continue
 			}
 			if at, twice := taken[t.Value]; twice {
@@ -132,7 +130,7 @@ func (k *linker) unknownLesson(t source.Text, names []string) {
 // elsewhere and was reported there: in course.yaml, in a header that could not be
 // read, in a name that cannot be used or that two lessons have.
 func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Lesson) {
-	taught := map[*lesson.Lesson]bool{}
+	taught := make(map[*lesson.Lesson]bool, len(k.Lessons))
 	for _, l := range k.Lessons {
 		taught[l] = true
 	}
@@ -140,7 +138,7 @@ func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Less
 		switch {
 		case l.Draft:
 			k.Drafts = append(k.Drafts, l)
-		case k.partial, !l.Title.Span.Valid(), byName[l.Name] != l, !nameForm().MatchString(l.Name):
+		case k.partial, !l.Title.Span.Valid(), byName[l.Name] != l, !isName(l.Name):
 		case !taught[l]:
 			k.report(diag.Errorf("course/stray", head(l), "no module teaches this lesson").
 				WithHelp("add %s to the lessons of a module in %s, or write ready: no in its header", l.Name, SettingsFile))
@@ -228,7 +226,7 @@ func (c *Course) Goal(from *source.File, target string) (Goal, bool) {
 
 // goals finds the texts that links can name.
 func (k *linker) goals() {
-	k.texts = map[string]Goal{}
+	k.texts = make(map[string]Goal, len(k.Pages)+len(k.Lessons))
 	for _, p := range k.Pages {
 		k.texts[p.File.Name()] = Goal{Page: p}
 	}

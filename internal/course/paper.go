@@ -87,7 +87,7 @@ func ReadPaper(fsys fs.FS, name string) (*Paper, []diag.Diagnostic) {
 			p.readDraw(n, r)
 		}
 	}
-	if !nameForm().MatchString(p.Name) {
+	if !isName(p.Name) {
 		r.Report(diag.Errorf("course/name", p.File.Span(0, 0), "the paper name %q cannot stand in an address", p.Name).
 			WithHelp("call the file with small letters, digits and hyphens, as in first-colours.yaml"))
 	}

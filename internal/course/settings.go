@@ -21,8 +21,16 @@ var settingsKeys = []string{
 	"title", "summary", "language", "edition", "address", "law", "scale", "range", "modules", "house", "class", "stock", "layouts",
 }
 
-// nameForm is what names in paths and addresses look like.
-var nameForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`) })
+// isName reports whether a text can stand in a path and an address: words of small letters and
+// digits with a hyphen between two.
+func isName(s string) bool {
+	for word := range strings.SplitSeq(s, "-") {
+		if word == "" || strings.ContainsFunc(word, func(r rune) bool { return (r < 'a' || r > 'z') && (r < '0' || r > '9') }) {
+			return false
+		}
+	}
+	return true
+}
 
 // ReadSettings reads course.yaml.
 func ReadSettings(fsys fs.FS) (Settings, []diag.Diagnostic) {
@@ -148,7 +156,7 @@ func (s *Settings) readModules(nodes []*yamlpos.Node, r *yamlpos.Reader) {
 		if m.Name.Value == "" {
 			continue
 		}
-		if !nameForm().MatchString(m.Name.Value) {
+		if !isName(m.Name.Value) {
 			r.Report(diag.Errorf("course/name", m.Name.Span, "the module name %q cannot stand in an address", m.Name.Value).
 				WithHelp("use small letters, digits and hyphens, as in on-the-head"))
 			continue
