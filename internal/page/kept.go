@@ -32,6 +32,7 @@ type Kept struct {
 	bundles   asset.Bundles
 	derived   *derive.Derived           // of the build before
 	shares    map[*lesson.Lesson]*share // of the build before
+	styles    map[string]style          // by set
 	samples   int                       // how many samples were coloured before this build
 }
 
@@ -70,6 +71,26 @@ func (k *Kept) share(d *derive.Derived, l *lesson.Lesson, module string) *share 
 		return s
 	}
 	return nil
+}
+
+// style is a style sheet with what it was made of.
+type style struct {
+	bundle *asset.Bundle
+	tints  []asset.Tint
+	file   asset.File
+}
+
+// style returns the style sheet of a set, that of the build before where nothing of it has
+// changed.
+func (k *Kept) style(bundle *asset.Bundle, set string, tints []asset.Tint) asset.File {
+	if s, ok := k.styles[set]; ok && s.bundle == bundle && slices.Equal(s.tints, tints) {
+		return s.file
+	}
+	if k.styles == nil {
+		k.styles = map[string]style{}
+	}
+	k.styles[set] = style{bundle, tints, bundle.Style(set, tints)}
+	return k.styles[set].file
 }
 
 // keepShares keeps the shares of lessons for the next build.

@@ -40,7 +40,7 @@ func (b *builder) lesson(out []byte, l *lesson.Lesson) ([]byte, error) {
 		Patterns: len(l.Formulas) > 0,
 		Asking:   b.askingOf(l),
 		Work:     "../" + b.work.Path,
-		Within:   template.HTML(markCurrent(b.within[at.module], path.Base(lessonPath(l)))),
+		Within:   template.HTML(markCurrent(b.within[at.module](), path.Base(lessonPath(l)))),
 	}
 	for _, o := range l.Outcomes {
 		v.Outcomes = append(v.Outcomes, o.Text.Value)

@@ -24,7 +24,6 @@ import (
 	"plait/internal/diag"
 	"plait/internal/lesson"
 	"plait/internal/markdown"
-	"plait/internal/mix"
 	"plait/internal/paper"
 	"plait/internal/parallel"
 	"plait/internal/source"
@@ -108,12 +107,13 @@ type builder struct {
 	asking    artifact.File // the script of questions
 	work      asset.File    // the script of bowls and head sheets
 	site      *Site
-	chromes   map[dress]*Chrome
+	chromes   map[dress]func() *Chrome
+	fault     atomic.Pointer[error]    // of what pages share
 	pictures  map[string]asset.Picture // by path in the course
 	films     map[string]string        // paths from the root of the site by path in the course
 	player    player
 	asks      map[*derive.Question]*QuestionView // of those that can be asked
-	within    map[*course.Module]string          // links to the lessons of a module
+	within    map[*course.Module]func() string   // links to the lessons of a module
 	places    map[*lesson.Lesson]place
 	shares    []*share // of the lessons, in their order
 	memory    *Kept
@@ -161,11 +161,6 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		b.memory = &Kept{Once: true}
 	}
 	b.memory.begin()
-	shades := tints(d)
-	for _, set := range sets {
-		b.scripts[set] = o.Theme.bundle.Script(set)
-		b.styles[set] = o.Theme.bundle.Style(set, shades)
-	}
 	if err := b.readPictures(o.Files); err != nil {
 		return nil, err
 	}
@@ -178,24 +173,27 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		}
 	}
 	b.takeShares()
+	shades := b.tints()
+	for _, set := range sets {
+		b.scripts[set] = o.Theme.bundle.Script(set)
+		b.styles[set] = b.memory.style(o.Theme.bundle, set, shades)
+	}
 	b.index = b.findIndex(o.Theme.find)
 	b.asking = b.questionScript(o.Theme.questions)
 	b.work = asset.File{Path: asset.Name("work.js", o.Theme.work), Data: o.Theme.work}
 	b.site = b.newSite(o.Theme.bundle.Icon, o.Live)
-	return b, b.renderShared()
+	b.shared()
+	return b, nil
 }
 
 // tints are what the swatches of a course show beside the ladder: the shades of its
 // bowls, each once.
-func tints(d *derive.Derived) []asset.Tint {
+func (b *builder) tints() []asset.Tint {
 	var list []asset.Tint
 	seen := map[asset.Tint]bool{}
-	for _, f := range d.Formulas {
-		for _, p := range f.Bowl.Parts {
-			if p.Role != mix.ColourRole || f.Range == nil {
-				continue
-			}
-			if t := tint(p.Shade, f.RangeOf(p.Shade)); !seen[t] {
+	for _, s := range b.shares {
+		for _, t := range s.tints {
+			if !seen[t] {
 				seen[t] = true
 				list = append(list, t)
 			}
@@ -204,31 +202,39 @@ func tints(d *derive.Derived) []asset.Tint {
 	return list
 }
 
-// renderShared renders what many pages have in common, once.
-func (b *builder) renderShared() error {
-	b.chromes = map[dress]*Chrome{}
+// shared makes ready what many pages have in common. Each piece of it is rendered once, when
+// the first page asks for it: a preview shows one page of many.
+func (b *builder) shared() {
+	b.chromes = map[dress]func() *Chrome{}
 	for _, root := range []string{"", "../"} {
 		for _, set := range sets {
-			chrome, err := b.templates.chrome(Frame{
-				Site: b.site, Root: root,
-				Style: b.styles[set].Path, Script: b.scripts[set].Path,
+			b.chromes[dress{root, set}] = sync.OnceValue(func() *Chrome {
+				chrome, err := b.templates.chrome(Frame{
+					Site: b.site, Root: root,
+					Style: b.styles[set].Path, Script: b.scripts[set].Path,
+				})
+				if err != nil {
+					b.fail(err)
+					return &Chrome{}
+				}
+				return chrome
 			})
-			if err != nil {
-				return err
-			}
-			b.chromes[dress{root, set}] = chrome
 		}
 	}
-	b.within = map[*course.Module]string{}
+	b.within = map[*course.Module]func() string{}
 	for _, m := range b.course.Modules {
-		html, err := b.templates.part("within", b.withinRows(m))
-		if err != nil {
-			return err
-		}
-		b.within[m] = string(html)
+		b.within[m] = sync.OnceValue(func() string {
+			html, err := b.templates.part("within", b.withinRows(m))
+			if err != nil {
+				b.fail(err)
+			}
+			return string(html)
+		})
 	}
-	return nil
 }
+
+// fail notes that something which pages share could not be rendered: no page is whole then.
+func (b *builder) fail(err error) { b.fault.CompareAndSwap(nil, &err) }
 
 // readPictures finds the pictures of all texts and reads them, several at a time.
 func (b *builder) readPictures(files fs.FS) error {
@@ -341,13 +347,17 @@ func (b *builder) addRecordings(tree *artifact.Tree) error {
 
 // job makes one page.
 type job struct {
-	path string
-	make func(out []byte) ([]byte, error) // appends the page
+	path   string
+	make   func(out []byte) ([]byte, error) // appends the page
+	shared *atomic.Pointer[error]           // a fault of what pages share
 }
 
 // page appends the page to out, and names it in an error.
 func (j job) page(out []byte) ([]byte, error) {
 	page, err := j.make(out)
+	if fault := j.shared.Load(); err == nil && fault != nil {
+		err = *fault
+	}
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", j.path, err)
 	}
@@ -357,34 +367,37 @@ func (j job) page(out []byte) ([]byte, error) {
 // jobs lists all pages.
 func (b *builder) jobs() []job {
 	list := []job{
-		{dataPath, b.data}, // first, since it takes longest
-		{"index.html", b.home},
-		{"words.html", b.words},
-		{"find.html", b.find},
-		{"404.html", b.missing},
-		{rulesPage, b.rules},
-		{revisePage, b.revise},
+		{path: dataPath, make: b.data}, // first, since it takes longest
+		{path: "index.html", make: b.home},
+		{path: "words.html", make: b.words},
+		{path: "find.html", make: b.find},
+		{path: "404.html", make: b.missing},
+		{path: rulesPage, make: b.rules},
+		{path: revisePage, make: b.revise},
 	}
 	if b.hasOrder() {
-		list = append(list, job{orderPage, b.order})
+		list = append(list, job{path: orderPage, make: b.order})
 	}
 	if b.hasOutcomes() {
-		list = append(list, job{outcomesPage, b.outcomes})
+		list = append(list, job{path: outcomesPage, make: b.outcomes})
 	}
 	for i, m := range b.course.Modules {
-		list = append(list, job{modulePath(m), func(out []byte) ([]byte, error) { return b.module(out, i, m) }})
+		list = append(list, job{path: modulePath(m), make: func(out []byte) ([]byte, error) { return b.module(out, i, m) }})
 	}
 	for _, l := range b.course.Lessons {
-		list = append(list, job{lessonPath(l), func(out []byte) ([]byte, error) { return b.lesson(out, l) }})
+		list = append(list, job{path: lessonPath(l), make: func(out []byte) ([]byte, error) { return b.lesson(out, l) }})
 		if b.hasSheets(l) {
-			list = append(list, job{sheetPath(l), func(out []byte) ([]byte, error) { return b.sheet(out, l) }})
+			list = append(list, job{path: sheetPath(l), make: func(out []byte) ([]byte, error) { return b.sheet(out, l) }})
 		}
 	}
 	for _, p := range paper.All(b.course, b.derived) {
-		list = append(list, job{paperPath(p.Name), func(out []byte) ([]byte, error) { return b.paper(out, p) }})
+		list = append(list, job{path: paperPath(p.Name), make: func(out []byte) ([]byte, error) { return b.paper(out, p) }})
 	}
 	for _, p := range b.course.Pages {
-		list = append(list, job{standingPath(p), func(out []byte) ([]byte, error) { return b.standing(out, p) }})
+		list = append(list, job{path: standingPath(p), make: func(out []byte) ([]byte, error) { return b.standing(out, p) }})
+	}
+	for i := range list {
+		list[i].shared = &b.fault
 	}
 	return list
 }
@@ -428,7 +441,7 @@ func (b *builder) frame(page, kind, heading, description string) Frame {
 	default:
 		title = heading
 	}
-	chrome := *b.chromes[dress{root(page), setOf(kind)}]
+	chrome := *b.chromes[dress{root(page), setOf(kind)}]()
 	chrome.Top = template.HTML(markCurrent(string(chrome.Top), root(page)+page))
 	return Frame{
 		Site: b.site, Chrome: &chrome, Root: root(page), Policy: policy(b.site.Live), Kind: kind,

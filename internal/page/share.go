@@ -10,16 +10,18 @@ import (
 	"plait/internal/asset"
 	"plait/internal/derive"
 	"plait/internal/lesson"
+	"plait/internal/mix"
 	"plait/internal/parallel"
 )
 
-// share is what a lesson adds to the files that all lessons are in: what can be found of it
-// and what its questions are judged by. It is kept from build to build, so that an edit of one
+// share is what a lesson adds to the files that all lessons are in: what can be found of it,
+// what its questions are judged by and the colours of its bowls. It is kept from build to build, so that an edit of one
 // lesson does not write those of all others anew.
 type share struct {
 	module string // the title of its module, which stands in it
 	found  datum
 	asks   []asked
+	tints  []asset.Tint // of its bowls
 }
 
 // asked is a question that can be asked.
@@ -58,7 +60,21 @@ func (b *builder) shareOf(l *lesson.Lesson) *share {
 			s.asks = append(s.asks, asked{q, v, newDatum(v.Card, jsonOf(v.data))})
 		}
 	}
+	for _, f := range l.Formulas {
+		s.tints = append(s.tints, tintsOf(b.derived.Of(f))...)
+	}
 	return s
+}
+
+// tintsOf returns the shades of a bowl as swatches show them.
+func tintsOf(f *derive.Formula) []asset.Tint {
+	var list []asset.Tint
+	for _, p := range f.Bowl.Parts {
+		if p.Role == mix.ColourRole && f.Range != nil {
+			list = append(list, tint(p.Shade, f.RangeOf(p.Shade)))
+		}
+	}
+	return list
 }
 
 // listed returns entries as the members of a list, without its brackets.
