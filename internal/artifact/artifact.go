@@ -53,7 +53,10 @@ type Tree struct {
 }
 
 // New returns an empty tree.
-func New() *Tree { return &Tree{files: map[string]File{}} }
+func New() *Tree { return NewFor(0) }
+
+// NewFor returns an empty tree with room for a number of files.
+func NewFor(files int) *Tree { return &Tree{files: make(map[string]File, files)} }
 
 // Add puts a file into the tree. It fails where the path is not a clean relative
 // path or is taken, also by a name that differs only in case, which some disks

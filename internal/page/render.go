@@ -54,7 +54,8 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 	if err != nil {
 		return nil, err
 	}
-	tree := artifact.New()
+	const perLesson = 2 // pages, about
+	tree := artifact.NewFor(len(b.pictures) + perLesson*len(c.Lessons))
 	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.work) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
@@ -238,7 +239,7 @@ func (b *builder) fail(err error) { b.fault.CompareAndSwap(nil, &err) }
 
 // readPictures finds the pictures of all texts and reads them, several at a time.
 func (b *builder) readPictures(files fs.FS) error {
-	b.pictures = map[string]asset.Picture{}
+	b.pictures = make(map[string]asset.Picture, len(b.memory.pictures))
 	type named struct{ folder, name string }
 	var all []named
 	for folder, doc := range b.texts() {

@@ -61,7 +61,11 @@ func (b *builder) shareOf(l *lesson.Lesson) *share {
 		}
 	}
 	for _, f := range l.Formulas {
-		s.tints = append(s.tints, tintsOf(b.derived.Of(f))...)
+		for _, t := range tintsOf(b.derived.Of(f)) {
+			if !slices.Contains(s.tints, t) {
+				s.tints = append(s.tints, t)
+			}
+		}
 	}
 	return s
 }
