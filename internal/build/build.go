@@ -33,7 +33,7 @@ type Options struct {
 	Workers  int             // 0 for one per processor
 	Progress func(n, of int) // told how many of the lessons are read; may be nil
 	Facts    bool            // the course is only judged: no pages can be made of it, and nothing is kept
-	Lazy     bool            // pages are made when they are asked for, unless layouts of the course's own could fail at that
+	Lazy     bool            // pages are made when they are asked for, as far as that is safe
 	Kept     *Kept           // what goes from build to build; nil keeps nothing
 	Pages    *page.Kept      // what pages keep; nil keeps nothing
 }
@@ -167,10 +167,14 @@ func (r *Result) PagesWith(theme *page.Theme) (*artifact.Tree, error) {
 	if err := r.refused(); err != nil {
 		return nil, err
 	}
+	// Layouts of the course's own can fail. What is to be written is made first then; a preview
+	// tries them, and shows a fault that is left in place of its page.
+	own, live := r.Course.Layouts.Value != "", r.opts.Live != ""
 	tree, err := page.Render(r.Course, r.Derived, page.Options{
-		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers, Lazy: r.opts.Lazy && r.Course.Layouts.Value == "", Kept: r.opts.Pages,
+		Theme: theme, Files: r.opts.Files, Found: r.Diagnostics, Accepted: r.Accepted, Live: r.opts.Live, Workers: r.opts.Workers,
+		Lazy: r.opts.Lazy && (live || !own), Sample: own, Kept: r.opts.Pages,
 	})
-	if err != nil && r.Course.Layouts.Value != "" {
+	if err != nil && own {
 		return nil, fmt.Errorf("%w: %w", ErrLayouts, err)
 	}
 	return tree, err

@@ -191,6 +191,21 @@ func TestPreviewFollowsEveryPartOfTheCourse(t *testing.T) {
 	p.write("look/templates/lesson.html", `{{if}}`)
 	p.expectPrinted(":10: error: the pages could not be made: the course's own layouts cannot be used: templates/lesson.html")
 	p.expect(lessonPage, "second look")
+	// One that fails at a page is told too; where only a page that was not tried fails, it says
+	// so in its place.
+	p.write("look/templates/lesson.html", `{{define "main"}}{{index .Steps 99}}{{end}}`)
+	p.expectPrinted("error: the pages could not be made: the course's own layouts cannot be used: lessons/first-bowl.html")
+	p.write("look/templates/revise.html", `{{define "main"}}{{index .Decks 99}}{{end}}`)
+	p.write("look/templates/lesson.html", `{{define "main"}}<h1>second look</h1>{{end}}`)
+	p.expect(lessonPage, "second look")
+	p.wait("the fault in place of the page", func() bool {
+		code, body := p.get("revise.html")
+		return code == http.StatusInternalServerError && strings.Contains(body, "This page cannot be made") && strings.Contains(body, "index out of range")
+	})
+	p.write("look/templates/revise.html", `{{define "main"}}<h1>mended</h1>{{end}}`)
+	p.expect("revise.html", "mended")
+	p.write("look/templates/lesson.html", `{{if}}`)
+	p.expectPrinted(":10: error: the pages could not be made: the course's own layouts cannot be used: templates/lesson.html")
 	// Other changes do not hide it.
 	p.replace("content/about.md", "title: ", "title: New, ")
 	p.expectPrinted("content/about.md changed: ")

@@ -12,6 +12,7 @@ import (
 	"html/template"
 	"io/fs"
 	"path"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"unicode/utf8"
@@ -39,6 +40,10 @@ type Options struct {
 	// Lazy pages are made when they are asked for, so that they need not all be held. It
 	// is for templates that can show every view: a fault comes to light as late.
 	Lazy bool
+
+	// Sample makes one page of each kind at once all the same, but for those that list the
+	// whole course at length: most faults of templates show in any page of their kind.
+	Sample bool
 
 	Kept *Kept // from the build before; nil keeps nothing
 
@@ -79,7 +84,10 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 				return nil, err
 			}
 		}
-		return tree, nil
+		if o.Sample {
+			_, err = run(sample(jobs), o.Workers)
+		}
+		return tree, err
 	}
 	pages, err := run(jobs, o.Workers)
 	if err != nil {
@@ -399,6 +407,20 @@ func (b *builder) jobs() []job {
 	}
 	for i := range list {
 		list[i].shared = &b.fault
+	}
+	return list
+}
+
+// sample returns one job of each folder, and those beside them that take little.
+func sample(jobs []job) []job {
+	long := []string{dataPath, "find.html", revisePage, outcomesPage}
+	var list []job
+	taken := map[string]bool{".": false}
+	for _, j := range jobs {
+		if dir := path.Dir(j.path); !taken[dir] && !slices.Contains(long, j.path) {
+			taken[dir] = dir != "."
+			list = append(list, j)
+		}
 	}
 	return list
 }

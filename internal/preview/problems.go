@@ -124,6 +124,9 @@ func newPlace(s source.Span) place {
 
 type missingPage struct{ Page, Path string }
 
+// brokenPage stands for a page that a template of the course's own cannot make.
+type brokenPage struct{ Page, Path, Why string }
+
 // page answers with one of the preview's own pages.
 func (s *Server) page(w http.ResponseWriter, r *http.Request, code int, name string, view any) {
 	var b bytes.Buffer

@@ -131,7 +131,7 @@ func (s *Server) file(w http.ResponseWriter, r *http.Request, now state) {
 	}
 	data, err := now.bytes(f)
 	if err != nil {
-		http.Error(w, "cannot make "+f.Path+": "+err.Error(), http.StatusInternalServerError)
+		s.page(w, r, http.StatusInternalServerError, "broken", brokenPage{Page: missing, Path: r.URL.Path, Why: err.Error()})
 		return
 	}
 	if path.Ext(f.Path) == ".html" {
