@@ -20,6 +20,9 @@ func Read(fsys fs.FS, name string, limit int64) (*File, error) {
 		return nil, err
 	}
 	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.Size() > limit {
+		return nil, tooLarge(name, limit) // and takes no room
+	}
 	data := lent.Get().(*bytes.Buffer)
 	defer lent.Put(data)
 	data.Reset()
@@ -27,9 +30,13 @@ func Read(fsys fs.FS, name string, limit int64) (*File, error) {
 		return nil, err
 	}
 	if int64(data.Len()) > limit {
-		return nil, fmt.Errorf("%s: %w: at most %d KiB are read", name, ErrTooLarge, limit>>10)
+		return nil, tooLarge(name, limit)
 	}
 	return NewFile(name, data.Bytes()), nil
+}
+
+func tooLarge(name string, limit int64) error {
+	return fmt.Errorf("%s: %w: at most %d KiB are read", name, ErrTooLarge, limit>>10)
 }
 
 // lent are buffers that have grown to the size of a text already: a file is read at
