@@ -154,8 +154,18 @@ func clock(d time.Duration) string {
 // plain gives all line ends one form and stands in for what cannot be text, as the
 // standard wants.
 func plain(s string) string {
-	return strings.NewReplacer("\r\n", "\n", "\r", "\n", "\x00", "\ufffd").Replace(s)
+	if !strings.ContainsAny(s, "\r\x00") {
+		return s
+	}
+	return plainly.Replace(s)
 }
+
+// Made once: making them takes longer than a line does.
+var (
+	plainly   = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\x00", "\ufffd")
+	oneLine   = strings.NewReplacer("\n", " ", "\t", " ", "\f", " ")
+	sameLines = strings.NewReplacer("\n", " ", "\r", " ")
+)
 
 // tagForm is what stands between < and > in a tag: a name with classes and a note
 // behind it, the end of one, or a time.
@@ -193,7 +203,7 @@ func (r *reader) setMarkup(c *Cue, body source.Span) {
 
 // voiceOf returns the speaker that a tag names: "v Ann" or "v.loud Ann".
 func voiceOf(tag string) (string, bool) {
-	tag = strings.NewReplacer("\n", " ", "\t", " ", "\f", " ").Replace(tag)
+	tag = oneLine.Replace(tag)
 	name, voice, ok := strings.Cut(tag, " ")
 	if kind, _, _ := strings.Cut(name, "."); kind != "v" || !ok {
 		return "", false
@@ -218,7 +228,7 @@ func unescape(s string) string {
 	}
 	lines := strings.Split(s, "\n")
 	for i, line := range lines {
-		lines[i] = strings.NewReplacer("\n", " ", "\r", " ").Replace(html.UnescapeString(line))
+		lines[i] = sameLines.Replace(html.UnescapeString(line))
 	}
 	return strings.Join(lines, "\n")
 }

@@ -21,7 +21,7 @@ var (
 // join makes one word of every number that takes several: "thirty five", "a hundred
 // and twenty", "one and a half", "seven point nought".
 func join(words []word) []word {
-	var out []word
+	out := words[:0]
 	for i := 0; i < len(words); {
 		w, n := numberFrom(words[i:])
 		if n == 0 {

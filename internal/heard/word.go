@@ -45,9 +45,18 @@ type word struct {
 // pause is how long nobody speaks between two sentences rather than inside one.
 const pause = 1500 * time.Millisecond
 
+// bytesPerWord is what a word of talk takes with the blank behind it, at the least as a
+// rule: room for the words is taken once.
+const bytesPerWord = 5
+
 // listen takes the cues apart.
 func listen(cues []caption.Cue, ranges []*shade.Range) *talk {
 	t := &talk{cues: cues, ranges: ranges}
+	size := 0
+	for _, c := range cues {
+		size += len(c.Text)
+	}
+	t.words = make([]word, 0, size/bytesPerWord)
 	for i, c := range cues {
 		t.split(i, c.Text)
 		if n := len(t.words); n > 0 && i+1 < len(cues) && cues[i+1].From-c.Until >= pause {
@@ -66,9 +75,10 @@ func listen(cues []caption.Cue, ranges []*shade.Range) *talk {
 	return t
 }
 
-// joinPerCent makes one word of "per cent", as it is written in British use.
+// joinPerCent makes one word of "per cent", as it is written in British use. It works in
+// place, as join and joinCodes do: words only become fewer.
 func joinPerCent(words []word) []word {
-	var out []word
+	out := words[:0]
 	for _, w := range words {
 		n := len(out) - 1
 		if w.text != "cent" || n < 0 || out[n].text != "per" {
@@ -130,7 +140,7 @@ func (t *talk) piece(cue int, text string, from, to int) {
 	last.asked = strings.Contains(behind, "?")
 }
 
-// Forms of what stands between two spaces.
+// Forms of what stands between two spaces. All begin with a figure, as few words do.
 var (
 	ratioForm   = regexp.MustCompile(`^(\d{1,2}(?:\.\d+)?):(\d(?:\.\d+)?)$`)
 	spanForm    = regexp.MustCompile(`^(\d+)[-–](\d+)(\D*)$`)
@@ -142,20 +152,21 @@ var (
 func (t *talk) parts(cue int, core string, start int) {
 	add := func(s string, offset int) {
 		w := word{text: plain(s), cue: cue, from: start + offset, end: cue, to: start + offset + len(s)}
-		if numberForm.MatchString(s) {
+		if figured(s) && numberForm.MatchString(s) {
 			w.setNumber(s)
 		} else if n, ok := glyphs[s]; ok {
 			w.number, w.value, w.digits = true, n, n.String()
 		}
 		t.words = append(t.words, w)
 	}
+	figure := figured(core)
 	switch {
-	case ratioForm.MatchString(core):
+	case figure && ratioForm.MatchString(core):
 		m := ratioForm.FindStringSubmatchIndex(core)
 		add(core[m[2]:m[3]], m[2])
 		t.words = append(t.words, word{text: "to", cue: cue, from: start + m[3], end: cue, to: start + m[4]})
 		add(core[m[4]:m[5]], m[4])
-	case spanForm.MatchString(core):
+	case figure && spanForm.MatchString(core):
 		m := spanForm.FindStringSubmatchIndex(core)
 		add(core[m[2]:m[3]], m[2])
 		t.words = append(t.words, word{text: "to", cue: cue, from: start + m[3], end: cue, to: start + m[4]})
@@ -163,7 +174,7 @@ func (t *talk) parts(cue int, core string, start int) {
 		if m[6] < m[7] {
 			add(core[m[6]:m[7]], m[6])
 		}
-	case measureForm.MatchString(core):
+	case figure && measureForm.MatchString(core):
 		m := measureForm.FindStringSubmatchIndex(core)
 		add(core[m[2]:m[3]], m[2])
 		add(core[m[4]:m[5]], m[4])
@@ -180,6 +191,9 @@ func (t *talk) parts(cue int, core string, start int) {
 	}
 }
 
+// figured reports whether a text begins with a figure.
+func figured(s string) bool { return s != "" && s[0] >= '0' && s[0] <= '9' }
+
 func (w *word) setNumber(s string) {
 	n, err := exact.Parse(s)
 	if err != nil {
@@ -191,7 +205,10 @@ func (w *word) setNumber(s string) {
 // plain writes a word as it is compared: small letters, no apostrophe, one word for
 // what has several spellings.
 func plain(s string) string {
-	s = strings.ToLower(apostrophes.Replace(s))
+	if strings.ContainsAny(s, "'’") {
+		s = apostrophes.Replace(s)
+	}
+	s = strings.ToLower(s)
 	if same, ok := spellings[s]; ok {
 		return same
 	}
@@ -282,13 +299,16 @@ var (
 
 // findCode returns the code under which a range lists what was said.
 func (t *talk) findCode(text string) (string, bool) {
-	if len(t.ranges) == 0 && lettersForm.MatchString(text) {
+	switch {
+	case len(t.ranges) == 0 && lettersForm.MatchString(text):
 		return text, true
+	case len(t.ranges) == 0, !t.mayBeCode(text):
+		return "", false
 	}
 	if m := measureForm.FindStringSubmatch(text); m != nil && units[plain(m[2])] && m[2] != strings.ToUpper(m[2]) {
 		return "", false
 	}
-	if numberForm.MatchString(text) && !strings.Contains(text, ".") || !t.mayBeCode(text) {
+	if numberForm.MatchString(text) && !strings.Contains(text, ".") {
 		return "", false
 	}
 	for _, r := range t.ranges {
@@ -304,10 +324,7 @@ func (t *talk) findCode(text string) (string, bool) {
 // mayBeCode tells most words apart from codes at no cost: a code begins with its
 // level, or is listed as one without.
 func (t *talk) mayBeCode(text string) bool {
-	if text[0] >= '0' && text[0] <= '9' {
-		return true
-	}
-	return slices.ContainsFunc(t.ranges, func(r *shade.Range) bool {
+	return figured(text) || slices.ContainsFunc(t.ranges, func(r *shade.Range) bool {
 		return slices.Contains(r.Grammar.Clear, text) || slices.Contains(r.Grammar.Powder, text)
 	})
 }
@@ -315,7 +332,7 @@ func (t *talk) mayBeCode(text string) bool {
 // joinCodes makes one word of a code said as a number and a letter ("eight N") or as
 // numbers with a point or a stroke between them ("seven point one").
 func (t *talk) joinCodes() {
-	var out []word
+	out := t.words[:0]
 	for i := 0; i < len(t.words); i++ {
 		w := t.words[i]
 		if w.number && w.code == "" {
