@@ -1,6 +1,7 @@
 package lesson
 
 import (
+	"bufio"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -8,6 +9,7 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // maxDrawing is how large an SVG drawing may be, in bytes. A drawing for a lesson has a
@@ -31,7 +33,10 @@ func checkDrawing(fsys fs.FS, name string) error {
 	}
 	defer f.Close()
 	limited := &io.LimitedReader{R: f, N: maxDrawing + 1}
-	decoder := xml.NewDecoder(limited)
+	buffer := lent.Get().(*bufio.Reader)
+	defer lent.Put(buffer)
+	buffer.Reset(limited)
+	decoder := xml.NewDecoder(buffer)
 	for {
 		token, err := decoder.Token()
 		switch {
@@ -47,6 +52,9 @@ func checkDrawing(fsys fs.FS, name string) error {
 		}
 	}
 }
+
+// lent are buffers for drawings, which are smaller than a buffer for the most part.
+var lent = sync.Pool{New: func() any { return bufio.NewReader(nil) }}
 
 func checkToken(token xml.Token) error {
 	switch token := token.(type) {

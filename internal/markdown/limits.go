@@ -92,13 +92,12 @@ func delimited(line string) int {
 	return pipes + 1
 }
 
-// What a byte of a text is for scan.
+// What a byte of a text is for scan. A blank is none of them.
 const (
-	plainByte = iota
-	blankByte
-	signByte
-	controlByte
-	wideByte // the first of a character of several bytes, or no text
+	signByte    = 1 << iota
+	controlByte // may not stand in a text
+	wideByte    // part of a character of several bytes, or no text
+	plainByte
 )
 
 var byteKinds = func() (kinds [256]uint8) {
@@ -107,40 +106,42 @@ var byteKinds = func() (kinds [256]uint8) {
 		case c >= utf8.RuneSelf:
 			kinds[c] = wideByte
 		case strings.IndexByte(" \t\r\n", byte(c)) >= 0:
-			kinds[c] = blankByte
 		case strings.IndexByte("[]*_`<", byte(c)) >= 0:
 			kinds[c] = signByte
 		case isControl(rune(c)):
 			kinds[c] = controlByte
+		default:
+			kinds[c] = plainByte
 		}
 	}
 	return kinds
 }()
 
 // scan counts the signs on a line, tells whether the line is blank and finds the
-// first character that may not stand in a text, −1 for none.
+// first character that may not stand in a text, −1 for none. It looks at every byte of
+// a course, so it asks nothing of a single one: only where a line turns out to hold what
+// has to be looked at is it gone through again.
 func scan(line string) (signs int, blank bool, bad int) {
-	blank = true
-	for i := 0; i < len(line); i++ {
+	var found uint8
+	for i := range len(line) {
 		kind := byteKinds[line[i]]
-		if kind == blankByte {
-			continue
-		}
-		blank = false
-		switch kind {
-		case signByte:
-			signs++
-		case controlByte:
-			return signs, false, i
-		case wideByte:
-			r, size := utf8.DecodeRuneInString(line[i:])
-			if r == utf8.RuneError && size == 1 || isControl(r) {
-				return signs, false, i
-			}
-			i += size - 1
+		found |= kind
+		signs += int(kind & signByte)
+	}
+	if found&(controlByte|wideByte) == 0 {
+		return signs, found == 0, -1
+	}
+	return signs, false, firstBad(line)
+}
+
+// firstBad finds the first character of a line that may not stand in a text, −1 for none.
+func firstBad(line string) int {
+	for i, r := range line {
+		if isControl(r) || r == utf8.RuneError && !strings.HasPrefix(line[i:], string(utf8.RuneError)) {
+			return i
 		}
 	}
-	return signs, blank, -1
+	return -1
 }
 
 func badCharacter(body source.Span, offset int) diag.Diagnostic {
