@@ -187,12 +187,8 @@ func TestPreviewFollowsEveryPartOfTheCourse(t *testing.T) {
 	p.write("look/templates/lesson.html", `{{define "main"}}<h1>second look</h1>{{end}}`)
 	p.expect(lessonPage, "second look")
 
-	// A template that cannot be read is told at the key that names its folder.
-	p.write("look/templates/lesson.html", `{{if}}`)
-	p.expectPrinted(":10: error: the pages could not be made: the course's own layouts cannot be used: templates/lesson.html")
-	p.expect(lessonPage, "second look")
-	// One that fails at a page is told too; where only a page that was not tried fails, it says
-	// so in its place.
+	// A template that fails at a page is told at the key that names its folder; where only a
+	// page that was not tried fails, it says so in its place.
 	p.write("look/templates/lesson.html", `{{define "main"}}{{index .Steps 99}}{{end}}`)
 	p.expectPrinted("error: the pages could not be made: the course's own layouts cannot be used: lessons/first-bowl.html")
 	p.write("look/templates/revise.html", `{{define "main"}}{{index .Decks 99}}{{end}}`)
@@ -204,8 +200,10 @@ func TestPreviewFollowsEveryPartOfTheCourse(t *testing.T) {
 	})
 	p.write("look/templates/revise.html", `{{define "main"}}<h1>mended</h1>{{end}}`)
 	p.expect("revise.html", "mended")
+	// One that cannot be read is told there too.
 	p.write("look/templates/lesson.html", `{{if}}`)
 	p.expectPrinted(":10: error: the pages could not be made: the course's own layouts cannot be used: templates/lesson.html")
+	p.expect(lessonPage, "second look")
 	// Other changes do not hide it.
 	p.replace("content/about.md", "title: ", "title: New, ")
 	p.expectPrinted("content/about.md changed: ")
