@@ -71,12 +71,13 @@ func (w *writer) shades() {
 		doses[i] = number(it.Value)
 		total = total.Add(it.Value)
 	}
-	w.add("parts", strings.Join(doses, " + "), number(total), true)
+	colour, all := w.bowl.Colour.String(), number(total)
+	w.add("parts", strings.Join(doses, " + "), all, true)
 	one := w.bowl.Colour.Times(exact.One.Quo(total))
-	w.mass("one part", w.bowl.Colour.String()+" ÷ "+number(total), one)
+	w.mass("one part", colour+" ÷ "+all, one)
 	for i, p := range w.parts(mix.ColourRole) {
 		// Dividing last keeps a rounded part out of the sum: 2 × 6.67 is not 13.33.
-		w.mass(p.Name, w.bowl.Colour.String()+" × "+doses[i]+" ÷ "+number(total), p.Exact)
+		w.mass(p.Name, colour+" × "+doses[i]+" ÷ "+all, p.Exact)
 	}
 }
 
@@ -153,7 +154,7 @@ func (w *writer) level() {
 	if !w.bowl.HasLevel {
 		return
 	}
-	var terms []string
+	terms := make([]string, 0, len(w.recipe.Shades))
 	total := exact.Zero
 	for _, s := range w.recipe.Shades {
 		if s.Code.Level == 0 {
@@ -169,9 +170,9 @@ func (w *writer) level() {
 
 // scale says what the display shows, part after part, and what it adds up to.
 func (w *writer) scale() {
-	var weights []measure.Mass
-	for _, p := range w.bowl.Parts {
-		weights = append(weights, p.Weighed)
+	weights := make([]measure.Mass, len(w.bowl.Parts))
+	for i := range w.bowl.Parts {
+		weights[i] = w.bowl.Parts[i].Weighed
 	}
 	w.mass("on the scale, in steps of "+w.bowl.Step.String(), sumOf(weights), w.bowl.WeighedTotal())
 	if !w.bowl.Weighed.IsZero() && !w.bowl.Weighed.Equal(w.bowl.Ratio) {
