@@ -92,15 +92,25 @@ func appendJSON(out []byte, v reflect.Value, level int) []byte {
 	panic("page: the data of a course holds a " + v.Kind().String())
 }
 
+// escapedInJSON tells the bytes that the library may write otherwise.
+var escapedInJSON = func() (table [256]bool) {
+	for c := range table {
+		table[c] = c < ' ' || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' || c == 0x7f
+	}
+	return table
+}()
+
 // appendJSONText appends a text. One with a character that JSON, or JSON within HTML, writes
 // otherwise is left to the library.
 func appendJSONText(out []byte, s string) []byte {
+	var all byte
 	for i := range len(s) {
-		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c == '<' || c == '>' || c == '&' || c == 0x7f {
+		if escapedInJSON[s[i]] {
 			return appendJSONByLibrary(out, s)
 		}
+		all |= s[i]
 	}
-	if !utf8.ValidString(s) || strings.Contains(s, "\u2028") || strings.Contains(s, "\u2029") {
+	if all >= utf8.RuneSelf && (!utf8.ValidString(s) || strings.Contains(s, "\u2028") || strings.Contains(s, "\u2029")) {
 		return appendJSONByLibrary(out, s)
 	}
 	out = append(out, '"')
