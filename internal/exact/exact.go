@@ -255,7 +255,7 @@ func (a Number) Float() float64 {
 // String prints a as a decimal where that ends within three places ("67.5"),
 // else as a fraction in lowest terms ("70/3"). [Parse] reads both.
 func (a Number) String() string {
-	if a.Mul(Int(1000)).IsInt() {
+	if a.EndsWithin(3) {
 		return a.Decimal(3)
 	}
 	if a.big == nil {
@@ -263,6 +263,23 @@ func (a Number) String() string {
 	}
 	return a.rat().RatString()
 }
+
+// EndsWithin reports whether a, written as a decimal, ends within so many places.
+func (a Number) EndsWithin(places int) bool {
+	if a.big == nil && places < len(tens) {
+		return tens[places]%(a.den+1) == 0 // it is in lowest terms
+	}
+	return fromBig(new(big.Rat).Mul(a.rat(), new(big.Rat).SetInt(new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)))).IsInt()
+}
+
+// tens are the powers of ten that fit a machine word.
+var tens = func() (powers [19]int64) {
+	powers[0] = 1
+	for i := range powers[1:] {
+		powers[i+1] = 10 * powers[i]
+	}
+	return powers
+}()
 
 // Decimal prints a rounded to the given number of decimal places, halves away
 // from zero, without trailing zeros: "23.3", "18", "−" is an ASCII hyphen.
@@ -283,15 +300,10 @@ func (a Number) Decimal(places int) string {
 // shortDecimal is Decimal in machine words, which is what nearly every number on a
 // page fits; ok is false where it does not.
 func (a Number) shortDecimal(places int) (s string, ok bool) {
-	if a.big != nil {
+	if a.big != nil || places >= len(tens) {
 		return "", false
 	}
-	scale := int64(1)
-	for range places {
-		if scale, ok = mulInt(scale, 10); !ok {
-			return "", false
-		}
-	}
+	scale := tens[places]
 	d := a.den + 1
 	whole, rest := abs(a.num)/d, abs(a.num)%d
 	scaled, ok := mulInt(rest, scale)

@@ -103,6 +103,10 @@ func TestAgreesWithBig(t *testing.T) {
 		if want, _ := a.rat().Float64(); a.Float() != want {
 			t.Fatalf("%s is %v as a float64, want %v", a, a.Float(), want)
 		}
+		tenth := new(big.Rat).SetInt(new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil))
+		if got, want := a.EndsWithin(places), new(big.Rat).Mul(a.rat(), tenth).IsInt(); got != want {
+			t.Fatalf("%s ends within %d places: %v", a.rat(), places, got)
+		}
 		if s := a.String(); strings.Contains(s, "/") && s != a.rat().RatString() {
 			t.Fatalf("%s prints as %s", a.rat().RatString(), s)
 		}

@@ -72,7 +72,10 @@ func appendJSON(out []byte, v reflect.Value, level int) []byte {
 		out = append(out, '{')
 		empty := true
 		for _, f := range jsonFieldsOf(v.Type()) {
-			field := v.FieldByIndex(f.index)
+			field := v.Field(f.index[0])
+			for _, i := range f.index[1:] { // of an embedded structure
+				field = field.Field(i)
+			}
 			if f.omitEmpty && (field.IsZero() || field.Kind() == reflect.Slice && field.Len() == 0) {
 				continue
 			}

@@ -123,7 +123,7 @@ var beyond = map[string]func(*writer, *derive.Solution){
 
 // result adds the line that ends in the answer.
 func (w *writer) result(what, sum string, s *derive.Solution) {
-	w.add(what, sum, s.Key.String(), isShort(s.Key.Value.Number, massPlaces))
+	w.add(what, sum, s.Key.String(), s.Key.Value.Number.EndsWithin(massPlaces))
 }
 
 // blend writes the share of one of two developers, as a bowl's own working does.

@@ -165,7 +165,7 @@ func (w *writer) level() {
 	}
 	mean := w.bowl.Level.Mean
 	sum := "(" + strings.Join(terms, " + ") + ") ÷ " + number(total)
-	w.add("average level", sum, mean.Decimal(massPlaces), isShort(mean, massPlaces))
+	w.add("average level", sum, mean.Decimal(massPlaces), mean.EndsWithin(massPlaces))
 }
 
 // scale says what the display shows, part after part, and what it adds up to.
@@ -178,7 +178,7 @@ func (w *writer) scale() {
 	if !w.bowl.Weighed.IsZero() && !w.bowl.Weighed.Equal(w.bowl.Ratio) {
 		colour, developer := w.bowl.WeighedTotal(mix.ColourRole), w.bowl.WeighedTotal(mix.DeveloperRole)
 		per := w.bowl.Weighed.PerColour()
-		w.add("ratio on the scale", developer.String()+" ÷ "+colour.String(), "1:"+per.Decimal(4), isShort(per, 4))
+		w.add("ratio on the scale", developer.String()+" ÷ "+colour.String(), "1:"+per.Decimal(4), per.EndsWithin(4))
 	}
 }
 

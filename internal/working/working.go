@@ -8,7 +8,6 @@ package working
 
 import (
 	"plait/internal/derive"
-	"plait/internal/exact"
 	"plait/internal/formula"
 	"plait/internal/measure"
 	"plait/internal/mix"
@@ -64,12 +63,12 @@ type writer struct {
 
 // mass adds a line whose result is a weight.
 func (w *writer) mass(what, sum string, m measure.Mass) {
-	w.add(what, sum, m.String(), isShort(m.Grams(), massPlaces))
+	w.add(what, sum, m.String(), m.Grams().EndsWithin(massPlaces))
 }
 
 // percent adds a line whose result is a strength.
 func (w *writer) percent(what, sum string, s peroxide.Strength) {
-	w.add(what, sum, s.String(), isShort(s.Percent(), massPlaces))
+	w.add(what, sum, s.String(), s.Percent().EndsWithin(massPlaces))
 }
 
 func (w *writer) add(what, sum, result string, whole bool) {
@@ -82,12 +81,3 @@ func (w *writer) add(what, sum, result string, whole bool) {
 
 // massPlaces is how many decimal places a weight or a strength is written with.
 const massPlaces = 2
-
-// isShort reports whether a number is written in full with that many places.
-func isShort(n exact.Number, places int) bool {
-	scale := int64(1)
-	for range places {
-		scale *= 10
-	}
-	return n.Mul(exact.Int(scale)).IsInt()
-}
