@@ -9,7 +9,7 @@ import (
 	"plait/internal/build"
 	"plait/internal/disk"
 	"plait/internal/page"
-	"plait/internal/preview"
+	server "plait/internal/preview"
 	"plait/layouts"
 )
 
@@ -41,7 +41,7 @@ func newFollower(b *testing.B, p *place) *follower {
 func (f *follower) follow(changed ...string) []byte {
 	f.kept.Forget(changed)
 	f.pages.Forget(changed)
-	result, err := build.Read(context.Background(), build.Options{Files: f.files, Layouts: layouts.FS, Live: preview.Script, Lazy: true, Kept: &f.kept, Pages: &f.pages})
+	result, err := build.Read(context.Background(), build.Options{Files: f.files, Layouts: layouts.FS, Live: server.Script, Lazy: true, Kept: &f.kept, Pages: &f.pages})
 	if err != nil {
 		f.b.Fatal(err)
 	}

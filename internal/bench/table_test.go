@@ -90,6 +90,9 @@ func printTable() {
 	if len(rows) == 0 {
 		return
 	}
+	if r, ok := perLesson(); ok {
+		rows = append(rows, r)
+	}
 	w := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(w, "\nwhat\tlessons\tmedian\tquartiles\tp95\tunit\tmust\tof")
 	for _, r := range rows {
@@ -100,6 +103,22 @@ func printTable() {
 	if load, err := os.ReadFile("/proc/loadavg"); err == nil {
 		fmt.Printf("load of the machine, measuring included: %s", load)
 	}
+}
+
+// perLesson compares what a lesson of a course of ten thousand costs with one of a hundred,
+// where both were built.
+func perLesson() (row, bool) {
+	const few, many = 100, 10_000
+	cold := map[int]float64{}
+	for _, r := range rows {
+		if r.what == "cold" && r.unit == "ms" {
+			cold[r.lesson] = quantile(r.values, 0.5) / float64(r.lesson)
+		}
+	}
+	if cold[few] == 0 || cold[many] == 0 {
+		return row{}, false
+	}
+	return row{"cost of a lesson", many, []float64{cold[many] / cold[few]}, "x-100-lessons", "1.3"}, true
 }
 
 func sorted[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
