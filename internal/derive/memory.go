@@ -69,6 +69,9 @@ func newWorked(s *sheet.Sheet) *worked {
 	w.parted = func() *scalp.Plan { plan, _ := part(); return plan }
 	w.fell = sync.OnceValue(func() *silhouette.Fallen { return fall(s) })
 	w.facts = sync.OnceValue(func() facts {
+		if f, ok := recalled(s.File.Text()); ok {
+			return f
+		}
 		plan, err := part()
 		if err != nil {
 			return facts{fault: err}

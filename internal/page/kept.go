@@ -18,9 +18,9 @@ import (
 )
 
 // Kept is what one build of a process leaves to the next: drawings of head sheets, by
-// all that they show, so that a sheet that has not changed costs nothing; bundled scripts
-// and styles, by what they were made of; and what is known of pictures and films, until
-// [Kept.Forget]. The zero Kept is ready; one serves one build at a time.
+// all that they show, and what they come to, so that a sheet that has not changed costs
+// nothing; bundled scripts and styles, by what they were made of; and what is known of
+// pictures and films, until [Kept.Forget]. The zero Kept is ready; one serves one build at a time.
 type Kept struct {
 	Once bool // there is one build in this process: what is known of files is not kept
 
@@ -30,6 +30,8 @@ type Kept struct {
 	pictures  map[string]asset.Picture // by path in the course
 	films     map[string]string        // names by content, by path in the course
 	bundles   asset.Bundles
+	sheets    []derive.KnownSheet       // of this build
+	parted    bool                      // some of them were not known
 	derived   *derive.Derived           // of the build before
 	shares    map[*lesson.Lesson]*share // of the build before
 	styles    map[string]style          // by set
@@ -44,6 +46,15 @@ func (k *Kept) begin() {
 	k.samples = highlight.Known()
 	if k.pictures == nil {
 		k.pictures, k.films = map[string]asset.Picture{}, map[string]string{}
+	}
+}
+
+// knowSheets keeps what the head sheets of this build come to.
+func (k *Kept) knowSheets(d *derive.Derived) {
+	before := k.sheets
+	k.sheets, k.parted = d.KnownSheets()
+	if slices.EqualFunc(k.sheets, before, func(a, b derive.KnownSheet) bool { return a.Text == b.Text }) {
+		k.parted = false
 	}
 }
 
@@ -154,6 +165,7 @@ type keptView struct {
 // keptWork is what takes long to make and is the same in every build of a program until
 // what it is made of changes.
 type keptWork struct {
+	Sheets   []derive.KnownSheet
 	Drawings []keptDrawing
 	Bundles  []asset.Bundled
 	Samples  []highlight.Sample
@@ -165,10 +177,10 @@ func (k *Kept) Work() (data []byte, ok bool) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	bundles, fresh := k.bundles.List()
-	if !k.fresh && len(k.now) == len(k.last) && !fresh && highlight.Known() == k.samples {
+	if !k.fresh && len(k.now) == len(k.last) && !fresh && highlight.Known() == k.samples && !k.parted {
 		return nil, false
 	}
-	work := keptWork{Bundles: bundles, Samples: highlight.Samples()}
+	work := keptWork{Sheets: k.sheets, Bundles: bundles, Samples: highlight.Samples()}
 	for _, key := range slices.Sorted(maps.Keys(k.now)) {
 		d, out := k.now[key](), keptDrawing{Key: key}
 		for v, picture := range d.views {
@@ -192,6 +204,7 @@ func (k *Kept) LoadWork(data []byte) {
 	if err := gob.NewDecoder(bytes.NewReader(data)).Decode(&work); err != nil {
 		return
 	}
+	derive.LoadSheets(work.Sheets)
 	k.bundles.Load(work.Bundles)
 	highlight.Load(work.Samples)
 	k.now = map[string]func() *drawn{}

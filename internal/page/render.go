@@ -67,6 +67,12 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		}
 	}
 	for _, f := range []artifact.File{b.index, b.asking} {
+		if !o.Lazy {
+			if f.Data, err = f.Bytes(); err != nil {
+				return nil, err
+			}
+			f.Make = nil
+		}
 		if err := tree.Add(f); err != nil {
 			return nil, err
 		}
@@ -170,6 +176,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		b.memory = &Kept{Once: true}
 	}
 	b.memory.begin()
+	b.memory.knowSheets(d)
 	if err := b.readPictures(o.Files); err != nil {
 		return nil, err
 	}
