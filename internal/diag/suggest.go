@@ -1,6 +1,9 @@
 package diag
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // DidYouMean returns the candidate nearest to word, or "" where none is near
 // enough to be a slip of the hand: small and capital letters mixed up, or at most
@@ -12,9 +15,15 @@ func DidYouMean(word string, candidates []string) string {
 			return c
 		}
 	}
-	best, bestDistance := "", len([]rune(word))/3+1
+	letters := []rune(word)
+	best, bestDistance := "", len(letters)/3+1
 	for _, c := range candidates {
-		if d := distance([]rune(word), []rune(c)); d < bestDistance {
+		// What is longer or shorter by so many letters is at least as many away.
+		n := utf8.RuneCountInString(c)
+		if max(n-len(letters), len(letters)-n) >= bestDistance {
+			continue
+		}
+		if d := distance(letters, []rune(c)); d < bestDistance {
 			best, bestDistance = c, d
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"slices"
+	"strings"
 	"syscall"
 )
 
@@ -59,11 +61,22 @@ func (n nearFolder) Stat(name string) (fs.FileInfo, error) {
 // ReadDir is [Folder.ReadDir].
 func (n nearFolder) ReadDir(name string) ([]fs.DirEntry, error) {
 	if name == n.part {
-		if entries, err := fs.ReadDir(n.inner.FS(), "."); err == nil {
+		if entries, err := n.list(); err == nil {
 			return entries, nil
 		}
 	}
 	return n.Folder.ReadDir(name)
+}
+
+func (n nearFolder) list() ([]fs.DirEntry, error) {
+	file, err := openIn(n.inner, ".")
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	entries, err := file.ReadDir(-1)
+	slices.SortFunc(entries, func(a, b fs.DirEntry) int { return strings.Compare(a.Name(), b.Name()) })
+	return entries, err
 }
 
 // openIn opens a file for reading, or says that it is none.

@@ -243,10 +243,12 @@ func readHair(node *yamlpos.Node, r *yamlpos.Reader) Hair {
 			h.Porous, _ = r.Flag(p.Value, "`porous`")
 		default:
 			state, faults := formula.ParseHair(t)
-			if near := diag.DidYouMean(p.Key.Value, hairWords); near != "" && len(faults) > 0 {
-				r.Report(diag.Errorf("text/unknown-key", p.Key.Span, "`hair` has no key %q", p.Key.Value).
-					WithHelp("did you mean %q? other keys are zones, as in lengths: 8 lightened", near))
-				continue
+			if len(faults) > 0 {
+				if near := diag.DidYouMean(p.Key.Value, hairWords); near != "" {
+					r.Report(diag.Errorf("text/unknown-key", p.Key.Span, "`hair` has no key %q", p.Key.Value).
+						WithHelp("did you mean %q? other keys are zones, as in lengths: 8 lightened", near))
+					continue
+				}
 			}
 			r.Report(faults...)
 			h.Zones = append(h.Zones, Zone{Name: p.Key, Hair: state})

@@ -75,8 +75,7 @@ func (c *collector) cutStamp(n *ast.Heading) {
 	if !ok {
 		return
 	}
-	value := string(first.Segment.Value(c.src))
-	found := stamp().FindString(value)
+	found := string(stamp().Find(first.Segment.Value(c.src)))
 	if found == "" {
 		return
 	}
@@ -164,14 +163,17 @@ func (c *collector) giveIDs() {
 	for _, id := range c.opts.Reserved {
 		taken[id] = source.Span{}
 	}
-	tried := make(map[string]int)
+	tried := make(map[string]int, len(c.heads))
+	c.doc.ids = make([]string, 0, len(c.heads))
 	for _, h := range c.heads {
 		if h.id == "" {
 			h.id = freeID(h.title, taken, tried)
 			taken[h.id] = h.at
 		}
 		c.doc.ids = append(c.doc.ids, h.id)
-		h.node.SetAttribute([]byte("id"), []byte(h.id))
+		if !c.opts.Facts {
+			h.node.SetAttribute([]byte("id"), []byte(h.id))
+		}
 		if h.section != nil {
 			h.section.ID = h.id
 		}
@@ -197,6 +199,7 @@ func freeID(title string, taken map[string]source.Span, tried map[string]int) st
 
 func slug(title string) string {
 	var b strings.Builder
+	b.Grow(len(title))
 	gap := false
 	for _, r := range strings.ToLower(norm.NFC.String(title)) {
 		if !isIDRune(r) {

@@ -23,6 +23,10 @@ type piece struct{ at, offset int }
 // to blame when there is nothing in the fragment to point at.
 func NewFragment(anchor Span, spans ...Span) *Fragment {
 	f := &Fragment{file: anchor.file, anchor: anchor}
+	if len(spans) == 1 {
+		f.text, f.pieces = spans[0].Text(), []piece{{offset: spans[0].from}}
+		return f
+	}
 	var text strings.Builder
 	for _, s := range spans {
 		f.pieces = append(f.pieces, piece{at: text.Len(), offset: s.from})

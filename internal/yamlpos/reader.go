@@ -42,7 +42,7 @@ func (r *Reader) Text(n *Node, what string) (value source.Text, ok bool) {
 
 // open reports a lone question mark, which is an open question wherever it stands.
 func (r *Reader) open(n *Node, what string) bool {
-	if n.Kind != Scalar || n.Value.Value != Question || n.Quoted {
+	if !n.open() {
 		return false
 	}
 	r.Report(diag.Errorf(ruleOpen, n.Span, "%s is an open question", what).
@@ -50,17 +50,37 @@ func (r *Reader) open(n *Node, what string) bool {
 	return true
 }
 
+func (n *Node) open() bool {
+	return n.Kind == Scalar && n.Value.Value == Question && !n.Quoted
+}
+
 // Texts returns a list of single values; a value that stands alone counts as a
 // list of one.
 func (r *Reader) Texts(n *Node, what string) []source.Text {
-	var out []source.Text
-	for _, item := range r.Nodes(n, what) {
-		if v, ok := r.Text(item, "an item of "+what); ok {
+	items := r.Nodes(n, what)
+	if len(items) == 0 {
+		return nil
+	}
+	out := make([]source.Text, 0, len(items))
+	for _, item := range items {
+		if v, ok := r.item(item, what); ok {
 			out = append(out, v)
 		}
 	}
 	return out
 }
+
+// item is [Reader.Text] for an item of a list, whose name is put together only where it
+// is needed.
+func (r *Reader) item(n *Node, of string) (value source.Text, ok bool) {
+	if n.good() {
+		return n.Value, true
+	}
+	return r.Text(n, "an item of "+of)
+}
+
+// good reports whether the node is a single value that can be used.
+func (n *Node) good() bool { return n != nil && n.Kind == Scalar && !n.open() }
 
 // Nodes returns the items of a list; a single value that stands alone counts as a
 // list of one.
@@ -243,7 +263,14 @@ func (f *Fields) Need(key string) (source.Text, bool) {
 
 // Text returns the key's single value.
 func (f *Fields) Text(key string) (source.Text, bool) {
-	return f.reader.Text(f.Node(key), quoted(key))
+	n := f.Node(key)
+	switch {
+	case n == nil:
+		return source.Text{}, false
+	case n.good():
+		return n.Value, true
+	}
+	return f.reader.Text(n, quoted(key))
 }
 
 // Texts returns the key's list of single values.
