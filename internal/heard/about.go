@@ -20,18 +20,21 @@ var (
 	hairWords = set(`hair haircut fringe bangs nape regrowth scalp shampoo shampooed conditioner hairline highlights highlighted
 		foils balayage tint tinted toner lightener bleach bleached developer peroxide blonde brunette stylist salon
 		mid-lengths lengths roots lightened demi cowlick parting layers strand strands`)
+	// sureWords are those of them that wool, wood and gardens have not.
+	sureWords = set(`hair haircut fringe bangs nape scalp hairline blonde brunette stylist salon balayage cowlick`)
+
 	colourWords = set(`developer peroxide volume tint tinted toner lightener bleach demi permanent gloss highlights foils
 		regrowth balayage`)
 )
 
-// aboutHair reports whether at least two different words of the trade fall. The code
-// of a shade of the course's own ranges is one.
+// aboutHair reports whether at least two different words of the trade fall, and one of them
+// that no other trade has. The code of a shade of the course's own ranges is one of the two.
 func (t *talk) aboutHair() bool {
 	n := t.different(hairWords)
 	if len(t.ranges) > 0 && t.namesShade() {
 		n++
 	}
-	return n >= 2
+	return n >= 2 && t.different(sureWords) > 0
 }
 
 // aboutColour reports whether hair is coloured: a word of it falls, or a code.

@@ -21,7 +21,7 @@ var (
 	liked = set(`like love say call allow`)
 
 	// openers begin a new sentence where no full stop is written.
-	openers = set(`okay ok alright so now`)
+	openers = set(`okay ok alright so now oh anyway`)
 
 	// turns end what is denied and begin what holds.
 	turns = set(`but its thats because so then im were is are`)
@@ -169,9 +169,17 @@ func (t *talk) remembered(at int) bool {
 	switch t.text(at) {
 	case "i":
 		next := t.text(at + 1)
-		return next == "once" || next == "had" && t.text(at+2) == "a" || next == "was" && t.text(at+2) == "training"
+		return next == "once" || next == "had" && t.text(at+2) == "a" || next == "saw" && t.text(at+2) == "a" || next == "was" && t.text(at+2) == "training"
 	case "one", "last":
 		return t.text(at+1) == "time"
+	case "once":
+		return t.words[at].comma
+	case "in":
+		return t.text(at+1) == "my" && t.text(at+2) == "day" || t.text(at+1) == "the" && t.text(at+2) == "year"
+	case "back":
+		return t.text(at+1) == "when"
+	case "years":
+		return t.text(at+1) == "ago"
 	case "next":
 		next := t.text(at + 1)
 		return next == "time" || next == "week" || next == "month" || next == "year"

@@ -66,6 +66,7 @@ func TestShades(t *testing.T) {
 	expectFacts(t, "I take the 6N and the 8v.", "shade 6N", "shade 8V")
 	expectFacts(t, "I take six N and 10 V.", "shade 6N", "shade 10V")
 	expectFacts(t, "I take seven point one, and seven stroke nought, and 6.03.", "shade 7.1", "shade 7.0", "shade 6.03")
+	expectFacts(t, "twelve of the seven oh and five grams of six oh three", "weight 12 g of 7.0", "shade 7.0", "weight 5 g of 6.03", "shade 6.03")
 	expectFacts(t, "I take 6Z, 11N, 6/9 and 7.5.")
 	expectFacts(t, "two parts six n and one part eight v", "parts 2 of 6N", "shade 6N", "parts 1 of 8V", "shade 8V")
 	expectFacts(t, "six a day, eight in all")
@@ -84,6 +85,10 @@ func TestRecants(t *testing.T) {
 	expectFacts(t, "they get twenty minutes | you know what i told you twenty on those and thats wrong | its ten minutes", "(time 20 min)", "time 10 min")
 	expectFacts(t, "25 grams of 6G. | I told y'all twenty-five grams, didn't I? It's twenty. Twenty grams of 6G.", "(weight 25 g of 6G)", "shade 6G", "weight 20 g of 6G", "shade 6G")
 	expectFacts(t, "The developer is the four per cent. | I told you the four per cent. It isn't.", "(strength 4 %)")
+	expectFacts(t, "The sides need twelve minutes. | It was not twelve minutes, it was eighteen.", "section sides", "(time 12 min)", "time 18 min")
+	expectFacts(t, "You dry to seventy percent dry. I told you seventy, that is not enough, make it ninety.", "(dry 70 %)", "dry 90 %")
+	expectFacts(t, "3 volume developer. The three I gave you was nonsense.", "(strength 3 vol)")
+	expectFacts(t, "weigh 20 grams of 6G no hold on scratch the 20 grams", "(weight 20 g of 6G)", "shade 6G")
 	expectFacts(t, "It takes four minutes. | The guide is four centimetres. Did I say four? I meant five.", "time 4 min")
 }
 
@@ -183,6 +188,7 @@ func TestSharesOfHair(t *testing.T) {
 	expectFacts(t, "eighty percent dry, half dry, 100% dry", "dry 80 %", "dry 50 %", "dry 100 %")
 	expectFacts(t, "thirty percent white; 25% grey; a quarter of it is gray", "white 30 %", "white 25 %", "white 25 %")
 	expectFacts(t, "I lift it up here with the comb and look, about twenty per cent white. The sides, fifty per cent, and in the temples, eighty.", "white 20 %", "section sides", "white 50 %", "section temples", "white 80 %")
+	expectFacts(t, "A quarter has gone white, the temples are three quarters white.", "white 25 %", "section temples", "white 75 %")
 	expectFacts(t, "My father went white at thirty, all of it, a hundred per cent.")
 	expectFacts(t, "thirty percent of people, 400 percent dry")
 }
@@ -245,6 +251,7 @@ func TestPlaces(t *testing.T) {
 func TestOtherTalk(t *testing.T) {
 	for _, text := range []string{
 		"One part cement to three parts sand, 1:3, level six, eighty percent dry, thirty minutes.",
+		"The roots of the wool, thirty percent white; thirty grams of developer, in lengths, level 7.",
 		"Thirty grams of yeast at the crown of the loaf, the ends folded in.",
 		"",
 	} {

@@ -19,27 +19,48 @@ const recantReach = 14
 // six percent? I did".
 func (t *talk) recants(at int) (words int) {
 	from := at + t.retold(at)
-	if from == at {
+	dismissed := from == at && dismissing[t.text(at)] && t.text(at+1) == "the"
+	denied := from == at && t.denies(at)
+	if from == at && !denied && !dismissed {
 		return 0
 	}
-	for i := from; i < min(from+3, len(t.words)); i++ {
+	for i := from; i < min(from+slipReach, len(t.words)); i++ {
 		slip, n := t.slip(i)
 		if n == 0 {
 			continue
 		}
 		behind := i + n
 		right, instead := t.instead(behind, slip)
-		if !instead && !t.admitted(behind) && !t.announced(at) || !t.takeBack(slip) {
+		if !instead && !dismissed && (denied || !t.admitted(behind) && !t.announced(at)) || !t.takeBack(slip) {
 			return 0
 		}
 		if right > 0 && !t.saidAgain(right) { // "I meant fifteen" says a number and leaves its unit out
-			slip.Number = t.words[right].value
-			t.add(slip, right, right+1)
+			if with, ok := slip.withNumber(t.words[right].value); ok {
+				t.add(with, right, right+1)
+			}
 			return right + 1 - at
 		}
 		return behind - at
 	}
 	return 0
+}
+
+// dismissing begin what takes a value back by itself: "scratch the one point nine".
+var dismissing = set("scratch scrap forget ignore strike")
+
+// slipReach is how many words may lie between "I told you" and the slip.
+const slipReach = 6
+
+// denies reports whether a value is denied at a place, which takes it back where it fell before
+// and another follows: "it was not twelve minutes, it was eighteen".
+func (t *talk) denies(at int) bool {
+	switch before := t.text(at - 1); t.text(at) {
+	case "not":
+		return before == "was" || before == "is" || before == "its" || before == "thats"
+	case "wasnt", "isnt":
+		return true
+	}
+	return false
 }
 
 // saidAgain reports whether the number at a place is said once more behind it, in full:
@@ -62,6 +83,11 @@ func (t *talk) retold(at int) int {
 		return 2
 	case (w == "i" || w == "ive") && (next == "told" || next == "gave") && listeners[t.text(at+2)]:
 		return 3
+	case w == "the" || w == "that":
+		// "the three I gave you was nonsense"
+		if _, ok := t.numberAt(at + 1); ok && t.retold(at+2) > 0 && t.text(at+2) == "i" {
+			return 1
+		}
 	}
 	return 0
 }
@@ -167,10 +193,12 @@ func (t *talk) admitted(at int) bool {
 			return true
 		}
 		switch t.text(i) {
-		case "mean", "bad", "isnt", "wasnt":
+		case "mean", "bad", "isnt", "wasnt", "nonsense", "rubbish":
+			return true
+		case "forget":
 			return true
 		case "its", "thats":
-			if t.text(i+1) == "not" {
+			if next := t.text(i + 1); next == "not" || next == "too" || next == "low" || next == "high" {
 				return true
 			}
 		case "should":
@@ -182,18 +210,26 @@ func (t *talk) admitted(at int) bool {
 	return false
 }
 
+// leadsTo stand before the right value.
+var leadsTo = set("its meant mean was thats to")
+
+// numbered reports whether a number alone can be the right value of a slip.
+func (f Fact) numbered() bool {
+	return f.Kind == Weight || f.Kind == Parts || f.Kind == Time || f.Kind == Dry || f.Kind == White
+}
+
 // instead looks for the right value behind a slip: "it's eight V". Where only its number
 // is said ("I meant fifteen.") it returns the word of that.
 func (t *talk) instead(at int, slip Fact) (number int, found bool) {
 	for i := at; i < min(at+recantReach, len(t.words)); i++ {
 		before := t.text(i - 1)
-		if before != "its" && before != "meant" && before != "mean" {
+		if !leadsTo[before] && (before != "it" || t.text(i-2) != "make") {
 			continue
 		}
 		if facts, _ := t.find(i, true); len(facts) > 0 {
 			return 0, facts[0].Kind == slip.Kind && facts[0].Value() != slip.Value()
 		}
-		if _, ok := t.numberAt(i); ok && t.closes(i) && (slip.Kind == Weight || slip.Kind == Parts) {
+		if n, ok := t.numberAt(i); ok && (t.closes(i) || afterNumber[t.text(i+1)]) && slip.numbered() && !slip.short(n) {
 			return i, true
 		}
 	}

@@ -126,6 +126,8 @@ func (t *talk) placeName(at int) (place string, words int) {
 		return "top", 2
 	case w == "top" && t.text(at-1) == "the" && next != "of" && topAfter[t.text(at-2)]:
 		return "top", 1
+	case w == "top" && t.text(at-1) == "up" && next != "of":
+		return "top", 1
 	case (w == "ear" || w == "ears") && (t.text(at-1) == "the" || t.text(at-1) == "one") && earAfter[t.text(at-2)] && t.text(at-4) != "out":
 		return "ears", 1
 	case w == "face" && t.text(at-1) == "the" && (t.text(at-2) == "round" || t.text(at-2) == "around") && hairOf[t.text(at-3)]:
@@ -142,7 +144,7 @@ func (t *talk) placeName(at int) (place string, words int) {
 // What stands two words before "top" and "ear", and one before "ends", where they
 // are places.
 var (
-	topAfter = set("to and drop through on")
+	topAfter = set("to and drop through on for")
 	earAfter = set("over round around above behind of at past")
 
 	// hairOf stand before "round the face" where it is hair that is meant, and not a look.

@@ -50,11 +50,14 @@ func (t *talk) ofDeveloper(at int) bool {
 // bottle reports whether "the one point nine" names a developer by its strength alone: nothing
 // else in a salon is called by such a number.
 func (t *talk) bottle(at int, number exact.Number) bool {
-	if t.words[at].code != "" || number.IsInt() || !t.closes(at) && t.text(at+1) != "and" && t.text(at+1) != "is" {
+	if t.words[at].code != "" || number.IsInt() || !t.closes(at) && !afterBottle[t.text(at+1)] {
 		return false
 	}
 	return t.sold(at, number)
 }
+
+// afterBottle may follow a bottle that is called by its strength.
+var afterBottle = set("and is in for on with its goes")
 
 // sold reports whether "the four percent" is that of a developer: the article, or "your",
 // stands for what was named before, the ranges sell that strength, and nothing is counted by it.
@@ -107,17 +110,42 @@ func white(t *talk, at int) ([]Fact, int) {
 	if share, ok := t.bareShare(at); ok {
 		return []Fact{{Kind: White, Number: share}}, 1
 	}
-	shares := map[string]exact.Number{"half": exact.Half, "quarter": exact.Of(1, 4), "third": exact.Of(1, 3)}
-	share, ok := shares[t.text(at)]
-	if !ok || t.text(at+1) != "of" {
+	share, n := t.share(at)
+	if n == 0 {
 		return nil, 0
 	}
-	for i := at + 2; i < at+8 && !t.closes(i-1); i++ {
-		if isWhite(t.text(i)) && (t.text(i-1) == "is" || t.text(i-1) == "are") {
+	if isWhite(t.text(at + n)) {
+		return []Fact{{Kind: White, Number: share}}, n + 1
+	}
+	for i := at + n; i < at+8 && (i == at+n || !t.closes(i-1)); i++ {
+		if isWhite(t.text(i)) && turnsWhite[t.text(i-1)] {
 			return []Fact{{Kind: White, Number: share}}, i + 1 - at
 		}
 	}
 	return nil, 0
+}
+
+// turnsWhite stand before "white" where it is said of a share.
+var turnsWhite = set("is are gone went turned")
+
+// share reads "a quarter of", "half" and "three quarters".
+func (t *talk) share(at int) (share exact.Number, words int) {
+	switch t.text(at) {
+	case "half":
+		return exact.Half, 1
+	case "quarter":
+		return exact.Of(1, 4), 1
+	case "third":
+		return exact.Of(1, 3), 1
+	}
+	number, ok := t.numberAt(at)
+	switch next := t.text(at + 1); {
+	case ok && next == "quarters" && number.Equal(exact.Int(3)):
+		return exact.Of(3, 4), 2
+	case ok && next == "thirds" && number.Equal(exact.Int(2)):
+		return exact.Of(2, 3), 2
+	}
+	return share, 0
 }
 
 // bareShare reads a share of white that leaves its unit out, at the end of a clause: "the
@@ -126,7 +154,7 @@ func (t *talk) bareShare(at int) (share exact.Number, ok bool) {
 	const reach = 20
 	number, ok := t.numberAt(at)
 	ten := exact.Int(10)
-	if n := len(t.facts); !ok || !t.closes(at) || n < 2 || number.Less(ten) || exact.Int(100).Less(number) || !number.Quo(exact.Int(5)).IsInt() ||
+	if n := len(t.facts); !ok || !t.closes(at) && !afterNumber[t.text(at+1)] || n < 2 || number.Less(ten) || exact.Int(100).Less(number) || !number.Quo(exact.Int(5)).IsInt() ||
 		t.facts[n-1].Kind != Section || t.facts[n-2].Kind != White || at-t.where[n-2] > reach {
 		return share, false
 	}

@@ -22,6 +22,9 @@ func weight(t *talk, at int) ([]Fact, int) {
 	if f.Of == "" {
 		f.Of = t.before(at)
 	}
+	if f.Of == "" && t.closes(at+1) {
+		f.Of = t.lastNamed(at)
+	}
 	facts := []Fact{f}
 	if last := t.words[at+n-1]; last.code != "" {
 		facts = append(facts, Fact{Kind: Shade, Code: last.code})
@@ -46,6 +49,15 @@ func (t *talk) each(at int, f Fact, words int) ([]Fact, int) {
 	a, b := f, f
 	a.Of, b.Of = codes[0], codes[1]
 	return []Fact{a, b}, words
+}
+
+// lastNamed returns what a short sentence names at its end, right before one that says nothing but
+// a weight: "Bowl A is the powder. Forty grams."
+func (t *talk) lastNamed(at int) string {
+	if at == 0 || !t.words[at-1].ends || t.words[at-1].asked {
+		return ""
+	}
+	return subjects[t.text(at-1)]
 }
 
 // before returns what stands in front of a weight, behind a comma: "bond cream, five

@@ -362,6 +362,25 @@ func (t *talk) typed(w word) string {
 	return t.cues[w.cue].Text[w.from:w.to]
 }
 
+// nought reads a code with its point left out: "five oh", "six oh three".
+func (t *talk) nought(at int) (code string, words int) {
+	w := t.words[at]
+	switch t.text(at + 1) {
+	case "oh", "o", "nought", "zero":
+	default:
+		return "", 0
+	}
+	if at+2 < len(t.words) && t.words[at+2].number && !t.words[at+1].ends {
+		if code, ok := t.findCode(w.digits + ".0" + t.words[at+2].digits); ok {
+			return code, 3
+		}
+	}
+	if code, ok := t.findCode(w.digits + ".0"); ok {
+		return code, 2
+	}
+	return "", 0
+}
+
 // spelled reads a code said as several words and returns how many.
 func (t *talk) spelled(at int) (code string, words int) {
 	w := t.words[at]
@@ -374,6 +393,9 @@ func (t *talk) spelled(at int) (code string, words int) {
 		if code, ok := t.findCode(w.digits + letters); ok {
 			return code, 2
 		}
+	}
+	if code, n := t.nought(at); n > 0 {
+		return code, n
 	}
 	if (next.text == "stroke" || next.text == "slash") && at+2 < len(t.words) && t.words[at+2].number {
 		if code, ok := t.findCode(w.digits + "/" + t.words[at+2].digits); ok {

@@ -33,8 +33,11 @@ func share(part, whole int) float64 {
 // tuned to; what sets of such talks gave stands in testdata/README.md.
 const leastPrecision, leastRecall = 0.95, 0.85
 
+// harder are sets that are short of it, with what is held for them.
+var harder = map[string]struct{ precision, recall float64 }{"more": {0.85, 0.66}}
+
 func TestFacts(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind", "final", "third"} {
+	for _, set := range []string{"tune", "test", "blind", "final", "third", "more"} {
 		var all score
 		for _, k := range load(t, set) {
 			s := k.scoreFacts(t, ranges(t))
@@ -42,7 +45,11 @@ func TestFacts(t *testing.T) {
 			all.add(s)
 		}
 		t.Logf("%-14s precision %.3f recall %.3f (%d right, %d too many, %d missed)", set+", all", all.precision(), all.recall(), all.right, all.extra, all.missed)
-		if all.precision() < leastPrecision || all.recall() < leastRecall {
+		precision, recall := leastPrecision, leastRecall
+		if h, ok := harder[set]; ok {
+			precision, recall = h.precision, h.recall
+		}
+		if all.precision() < precision || all.recall() < recall {
 			t.Errorf("the facts of the talks %s-* are found with precision %.3f and recall %.3f", set, all.precision(), all.recall())
 		}
 	}
