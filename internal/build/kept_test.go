@@ -61,6 +61,49 @@ func TestKeptBuildIsExact(t *testing.T) {
 		{"its folder has lost it", func() { delete(course, second+"/left.svg") }, []string{second + "/left.svg"}, 2},
 		{"and has it again", func() { course[second+"/left.svg"] = course[first+"/left.svg"] }, []string{second}, 2},
 		{"the course is called otherwise", edit("content/course.yaml", "A synthetic course", "A course"), []string{"content/course.yaml"}, 0},
+		{"a tone has another name", edit("content/ranges/meadow.yaml", "V: {name: violet", "V: {name: mauve"), []string{"content/ranges/meadow.yaml"}, 0},
+		{"the maker allows less", edit("content/ranges/meadow.yaml", "demi: {ratio: \"1:2\", time: 10-20 min", "demi: {ratio: \"1:2\", time: 5-10 min"), []string{"content/ranges/meadow.yaml"}, 0},
+		{"and more again", edit("content/ranges/meadow.yaml", "time: 5-10 min", "time: 10-20 min"), []string{"content/ranges/meadow.yaml"}, 0},
+		{"the scale is coarser", edit("content/course.yaml", "scale: 0.1 g", "scale: 1 g"), []string{"content/course.yaml"}, 0},
+		{"the house is stricter", func() {
+			f := course["content/course.yaml"]
+			course["content/course.yaml"] = &fstest.MapFile{Data: append(bytes.Clone(f.Data), "house: {strongest: 1 %}\n"...)}
+		}, []string{"content/course.yaml"}, 0},
+		{"and as before", edit("content/course.yaml", "house: {strongest: 1 %}\n", ""), []string{"content/course.yaml"}, 0},
+		{"a module has another title", edit("content/course.yaml", "Module 1", "A module"), []string{"content/course.yaml"}, 0},
+		{"there are words", func() {
+			course["content/words.yaml"] = &fstest.MapFile{Data: []byte("- {term: gloss, meaning: A coat.}\n")}
+		}, []string{"content/words.yaml"}, 0},
+		{"and others", edit("content/words.yaml", "A coat", "A coat of colour"), []string{"content/words.yaml"}, 0},
+		{"there is a paper", func() {
+			course["content/papers/first.yaml"] = &fstest.MapFile{Data: []byte("title: First\ntime: 10 min\npass: 50 %\ndraw: [{questions: 1, module: all}]\n")}
+		}, []string{"content/papers"}, 0},
+		{"and none", func() { delete(course, "content/papers/first.yaml") }, []string{"content/papers/first.yaml"}, 0},
+		{"a lesson is not ready", edit(second+"/lesson.md", "kit: ", "ready: no\nkit: "), []string{second + "/lesson.md"}, 1},
+		{"and is", edit(second+"/lesson.md", "ready: no\n", ""), []string{second + "/lesson.md"}, 1},
+		{"a folder has another name", func() {
+			for name, f := range course {
+				if rest, ok := strings.CutPrefix(name, second+"/"); ok {
+					course["lessons/0009-lesson-2/"+rest] = f
+					delete(course, name)
+				}
+			}
+		}, []string{second, "lessons/0009-lesson-2"}, 2},
+		{"and its own again", func() {
+			for name, f := range course {
+				if rest, ok := strings.CutPrefix(name, "lessons/0009-lesson-2/"); ok {
+					course[second+"/"+rest] = f
+					delete(course, name)
+				}
+			}
+		}, []string{second, "lessons/0009-lesson-2"}, 2},
+		{"a lesson is gone", func() {
+			for name := range course {
+				if strings.HasPrefix(name, "lessons/0006-lesson-6/") {
+					delete(course, name)
+				}
+			}
+		}, []string{"lessons/0006-lesson-6"}, 0},
 		{"a lesson by way of a link", func() {
 			course["elsewhere.svg"] = course[first+"/left.svg"]
 			course[first+"/back.svg"] = &fstest.MapFile{Data: []byte("../../elsewhere.svg"), Mode: fs.ModeSymlink}
