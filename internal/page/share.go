@@ -133,6 +133,11 @@ func script(name string, code []byte, call, open string, data []datum, end strin
 
 // appendData appends pieces of data as the members of a list or an object.
 func appendData(to []byte, data []datum) []byte {
+	size := 0
+	for _, p := range data {
+		size += len(p.key) + len(p.text) + len(`"":,`)
+	}
+	to = slices.Grow(to, size)
 	for i, p := range data {
 		if i > 0 {
 			to = append(to, ',')
