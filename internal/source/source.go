@@ -215,14 +215,20 @@ type Text struct {
 	Span  Span
 }
 
-// blanks is what may stand around a value without being part of it.
-const blanks = " \t\r\n"
-
 // Trim returns the text without white space around it, its span narrowed alike.
 func (t Text) Trim() Text {
-	left := len(t.Value) - len(strings.TrimLeft(t.Value, blanks))
-	return t.Slice(left, left+len(strings.Trim(t.Value, blanks)))
+	left, right := 0, len(t.Value)
+	for left < right && isBlank(t.Value[left]) {
+		left++
+	}
+	for left < right && isBlank(t.Value[right-1]) {
+		right--
+	}
+	return t.Slice(left, right)
 }
+
+// isBlank reports whether a byte may stand around a value without being part of it.
+func isBlank(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' }
 
 // Slice returns the part of the text from byte start up to end, its span narrowed
 // alike. Where the value is not what stands in the file letter for letter (a

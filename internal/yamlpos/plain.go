@@ -26,9 +26,10 @@ const (
 // that reading a lesson took.
 func readPlain(text *source.Fragment) (*Node, bool) {
 	p := plain{text: text.Text(), fragment: text}
-	if strings.ContainsAny(p.text, "\t\r") {
+	if strings.IndexByte(p.text, '\t') >= 0 || strings.IndexByte(p.text, '\r') >= 0 {
 		return nil, false
 	}
+	p.nodes = make([]Node, 0, min(strings.Count(p.text, "\n"), maxPlainKeys)+moreNodes)
 	p.begin(0)
 	if p.column != 0 {
 		return nil, false
@@ -51,10 +52,16 @@ type plain struct {
 // noColumn is where the text ends. It closes all that is open.
 const noColumn = -1
 
+// usualKeys is room for the keys of most maps.
+const usualKeys = 12
+
+// moreNodes is how many nodes are made at a time, beyond one for each line.
+const moreNodes = 4
+
 // node makes a node. They are made several at a time, since a text has many.
 func (p *plain) node(n Node) *Node {
 	if len(p.nodes) == cap(p.nodes) {
-		p.nodes = make([]Node, 0, 16)
+		p.nodes = make([]Node, 0, moreNodes)
 	}
 	p.nodes = append(p.nodes, n)
 	return &p.nodes[len(p.nodes)-1]
@@ -122,7 +129,7 @@ func (p *plain) atItem() bool { return strings.HasPrefix(p.text[p.at:], "- ") }
 // blockMap reads keys that stand one below the other.
 func (p *plain) blockMap(depth int) (*Node, bool) {
 	start, column := p.at, p.column
-	pairs := make([]Pair, 0, 8)
+	pairs := make([]Pair, 0, usualKeys)
 	for p.column == column {
 		key, ok := p.key(pairs, false)
 		if !ok {

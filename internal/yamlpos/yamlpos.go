@@ -138,7 +138,7 @@ func refused(text *source.Fragment) (diag.Diagnostic, bool) {
 		return diag.Errorf(ruleYAML, text.Anchor(), "%d bytes are too long to read, at most %d are", len(s), maxBytes).
 			WithHelp("split it into several"), true
 	}
-	for i := 0; i < len(s); {
+	for i := usual(s); i < len(s); {
 		r, size := utf8.DecodeRuneInString(s[i:])
 		if r == utf8.RuneError && size == 1 {
 			return diag.Errorf(ruleYAML, text.Span(i, i+1), "the byte %#x is no text", s[i]).
@@ -151,6 +151,17 @@ func refused(text *source.Fragment) (diag.Diagnostic, bool) {
 		i += size
 	}
 	return diag.Diagnostic{}, false
+}
+
+// usual returns how many bytes at the start of a text are ASCII that may stand in it,
+// most often all.
+func usual(s string) int {
+	for i := range len(s) {
+		if c := s[i]; c >= 0x7f || c < ' ' && c != '\n' && c != '\t' && c != '\r' {
+			return i
+		}
+	}
+	return len(s)
 }
 
 // allowed follows the printable characters of YAML 1.2, section 5.1, less the byte
