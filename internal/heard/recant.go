@@ -14,24 +14,37 @@ import (
 // recantReach is how many words behind the slip may admit it.
 const recantReach = 14
 
+// lookBack is how many words a slip may lie back: about half an hour of talk.
+const lookBack = 5000
+
+// takesBack is how a sentence begins that takes a value back: what it needs behind the value to
+// do so.
+type takesBack uint8
+
+const (
+	nothing   takesBack = iota
+	retells             // "I told you ten": a word that admits the slip, or the right value
+	denies              // "it was not ten": the right value
+	dismisses           // "scratch the ten": nothing
+)
+
 // recants reads such a sentence up to the slip, takes back what was said before and
 // returns how many words that takes; 0 where nothing is taken back, as in "did I say
 // six percent? I did".
 func (t *talk) recants(at int) (words int) {
-	from := at + t.retold(at)
-	dismissed := from == at && dismissing[t.text(at)] && t.text(at+1) == "the"
-	denied := from == at && t.denies(at)
-	if from == at && !denied && !dismissed {
+	how, n := t.opens(at)
+	if how == nothing {
 		return 0
 	}
-	for i := from; i < min(from+slipReach, len(t.words)); i++ {
+	for i := at + n; i < min(at+n+slipReach, len(t.words)); i++ {
 		slip, n := t.slip(i)
 		if n == 0 {
 			continue
 		}
 		behind := i + n
 		right, instead := t.instead(behind, slip)
-		if !instead && !dismissed && (denied || !t.admitted(behind) && !t.announced(at)) || !t.takeBack(slip) {
+		proven := instead || how == dismisses || how == retells && (t.admitted(behind) || t.announced(at))
+		if !proven || !t.takeBack(at, slip) {
 			return 0
 		}
 		if right > 0 && !t.saidAgain(right) { // "I meant fifteen" says a number and leaves its unit out
@@ -45,22 +58,56 @@ func (t *talk) recants(at int) (words int) {
 	return 0
 }
 
-// dismissing begin what takes a value back by itself: "scratch the one point nine".
-var dismissing = set("scratch scrap forget ignore strike")
-
 // slipReach is how many words may lie between "I told you" and the slip.
 const slipReach = 6
 
-// denies reports whether a value is denied at a place, which takes it back where it fell before
-// and another follows: "it was not twelve minutes, it was eighteen".
-func (t *talk) denies(at int) bool {
-	switch before := t.text(at - 1); t.text(at) {
-	case "not":
-		return before == "was" || before == "is" || before == "its" || before == "thats"
-	case "wasnt", "isnt":
-		return true
+// opens reports how what begins at a word takes a value back, and how many words that is told
+// in before the value.
+func (t *talk) opens(at int) (how takesBack, words int) {
+	if n := t.retold(at); n > 0 {
+		return retells, n
 	}
-	return false
+	switch before, w := t.text(at-1), t.text(at); {
+	case dismissing[w] && t.text(at+1) == "the":
+		return dismisses, 1
+	case w == "wasnt" || w == "isnt" || w == "not" && denied[before]:
+		return denies, 1
+	}
+	return nothing, 0
+}
+
+var (
+	// dismissing begin what takes a value back by itself: "scratch the one point nine".
+	dismissing = set("scratch scrap forget ignore strike")
+	// denied stand before "not" where a value is denied: "it was not twelve minutes, it was
+	// eighteen".
+	denied = set("was is its thats")
+	// listeners are told things.
+	listeners = set("you yall ye youse everyone everybody them folks")
+)
+
+// retold returns how many words take up again what was said before: "I told you", and of "the
+// three I gave you" the one before the value.
+func (t *talk) retold(at int) int {
+	if w := t.text(at); w == "the" || w == "that" {
+		if _, ok := t.numberAt(at + 1); ok && t.tells(at+2) > 0 {
+			return 1
+		}
+	}
+	return t.tells(at)
+}
+
+// tells returns how many words "I told you", "I said" or "did I say" takes.
+func (t *talk) tells(at int) int {
+	switch w, next := t.text(at), t.text(at+1); {
+	case w == "did" && next == "i" && t.text(at+2) == "say":
+		return 3
+	case w == "i" && next == "said":
+		return 2
+	case (w == "i" || w == "ive") && (next == "told" || next == "gave") && listeners[t.text(at+2)]:
+		return 3
+	}
+	return 0
 }
 
 // saidAgain reports whether the number at a place is said once more behind it, in full:
@@ -69,27 +116,6 @@ func (t *talk) saidAgain(at int) bool {
 	n, _ := t.numberAt(at)
 	again, ok := t.numberAt(at + 1)
 	return ok && again.Equal(n)
-}
-
-// listeners are told things.
-var listeners = set("you yall ye youse everyone everybody them folks")
-
-// retold returns how many words take up again what was said before: "I told you".
-func (t *talk) retold(at int) int {
-	switch w, next := t.text(at), t.text(at+1); {
-	case w == "did" && next == "i" && t.text(at+2) == "say":
-		return 3
-	case w == "i" && next == "said":
-		return 2
-	case (w == "i" || w == "ive") && (next == "told" || next == "gave") && listeners[t.text(at+2)]:
-		return 3
-	case w == "the" || w == "that":
-		// "the three I gave you was nonsense"
-		if _, ok := t.numberAt(at + 1); ok && t.retold(at+2) > 0 && t.text(at+2) == "i" {
-			return 1
-		}
-	}
-	return 0
 }
 
 // slip reads what is said to have been said, and how many words that takes. Of what fell
@@ -104,7 +130,7 @@ func (t *talk) slip(at int) (f Fact, words int) {
 		return f, 0
 	}
 	last := t.lastMention(at, number)
-	for i := len(t.facts) - 1; i >= 0; i-- {
+	for i := len(t.facts) - 1; i >= 0 && at-t.where[i] <= lookBack; i-- {
 		switch f := t.facts[i]; {
 		case f.Withdrawn:
 		case f.Kind == Strength && f.Percent && t.text(at+1) == "percent" && f.Strength.Cmp(peroxide.Percent(number)) == 0:
@@ -122,7 +148,7 @@ const factReach = 4
 // lastMention returns where a number fell last before a place, −1 if it did not. What fell
 // of something else meanwhile ("four centimetres") is what the number stands for now.
 func (t *talk) lastMention(at int, number exact.Number) int {
-	for i := at - 1; i >= 0; i-- {
+	for i := at - 1; i >= max(0, at-lookBack); i-- {
 		if n, ok := t.numberAt(i); ok && n.Equal(number) {
 			return i
 		}
@@ -159,8 +185,8 @@ func (t *talk) announced(at int) bool {
 
 // takeBack marks the last fact that says the same. What is dosed of a shade goes with
 // the shade.
-func (t *talk) takeBack(slip Fact) bool {
-	for i := len(t.facts) - 1; i >= 0; i-- {
+func (t *talk) takeBack(at int, slip Fact) bool {
+	for i := len(t.facts) - 1; i >= 0 && at-t.where[i] <= lookBack; i-- {
 		f := &t.facts[i]
 		if f.Withdrawn || f.Kind != slip.Kind || f.Value() != slip.Value() && !f.vaguely(slip) {
 			continue
