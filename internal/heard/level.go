@@ -38,9 +38,8 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 	}
 	i := at + 1
 	natural := t.text(i) == "natural"
-	for i <= at+mostLooks && i < len(t.words) && t.text(i) != "level" && (looks[t.text(i)] || degrees[t.text(i)] || i > at+1 && looks[t.text(i-1)]) && !t.words[i].number {
+	for ; t.describes(at, i); i++ {
 		natural = natural || t.text(i+1) == "natural"
-		i++
 	}
 	look := i > at+1
 	number, ok := t.numberAt(i)
@@ -51,6 +50,16 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 		return nil, 0
 	}
 	return []Fact{{Kind: Level, Number: number}}, i + 1 - at
+}
+
+// describes reports whether a word between an article and a level says how the level looks: a word
+// of looks, one that weighs it ("a really clean six"), or a second one behind it ("a soft, beachy
+// nine").
+func (t *talk) describes(article, at int) bool {
+	if at > article+mostLooks || at >= len(t.words) || t.words[at].number || t.text(at) == "level" {
+		return false
+	}
+	return looks[t.text(at)] || degrees[t.text(at)] || at > article+1 && looks[t.text(at-1)]
 }
 
 // mostLooks is how many words may say how a level looks.
