@@ -56,6 +56,13 @@ func ReadPicture(files fs.FS, name string) (Picture, error) {
 	return p, nil
 }
 
+// NewPicture is [ReadPicture] for a small picture that has been read.
+func NewPicture(name string, data []byte) Picture {
+	p := Picture{Path: fingerprint(name, sha256.Sum256(data)), Data: data}
+	p.Width, p.Height = sizeOf(name, data)
+	return p
+}
+
 // ReadName names a film or another large file by its content.
 func ReadName(files fs.FS, name string) (string, error) {
 	f, err := files.Open(name)

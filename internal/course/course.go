@@ -115,6 +115,7 @@ type Page struct {
 	Title   source.Text
 	Summary source.Text
 	Doc     *markdown.Document
+	Small   map[string][]byte // small drawings that its text shows, by their paths in the course
 }
 
 // SameGround reports whether lessons are worked out on the very same ground as in another

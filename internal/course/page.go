@@ -51,8 +51,15 @@ func ReadPage(fsys fs.FS, name string) (*Page, []diag.Diagnostic) {
 	r.Report(faults...)
 	p.Doc = doc
 	for _, img := range doc.Images {
-		if _, fault := lesson.Picture(fsys, PagesFolder, img.Target); fault != nil {
+		name, small, fault := lesson.Picture(fsys, PagesFolder, img.Target)
+		switch {
+		case fault != nil:
 			r.Report(*fault)
+		case small != nil:
+			if p.Small == nil {
+				p.Small = map[string][]byte{}
+			}
+			p.Small[name] = small
 		}
 	}
 	return p, r.Diagnostics()

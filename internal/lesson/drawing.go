@@ -2,14 +2,13 @@ package lesson
 
 import (
 	"bufio"
+	"bytes"
 	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"slices"
 	"strings"
-	"sync"
 )
 
 // maxDrawing is how large an SVG drawing may be, in bytes. A drawing for a lesson has a
@@ -19,29 +18,40 @@ const maxDrawing = 4 << 20
 // active are elements of a drawing that run something or hold a page of their own.
 var active = []string{"script", "foreignobject", "iframe", "object", "embed", "handler", "listener"}
 
-// checkDrawing says what in an SVG drawing does not belong in a picture, nil where there
-// is nothing. A page shows a drawing as a picture, in which no browser runs a script;
-// but the file lies beside the pages, and opened by itself it is a page and may do what
-// they may.
+// smallDrawing is how many bytes a drawing has at most that is kept as it was read.
+const smallDrawing = 8 << 10
+
+// readDrawing reads an SVG drawing and returns its bytes where it is small. The error says what
+// in it does not belong in a picture. A page shows a drawing as a picture, in which no browser
+// runs a script; but the file lies beside the pages, and opened by itself it is a page and may
+// do what they may.
 //
 // Source: SVG 2, W3C, sections 2.2.2 (secure animated mode, of pictures) and 15
 // (scripting); that a style sheet language can write scripts: XSLT, W3C.
-func checkDrawing(fsys fs.FS, name string) error {
-	f, err := fsys.Open(name)
+func readDrawing(f io.Reader) (small []byte, err error) {
+	head, err := io.ReadAll(io.LimitReader(f, smallDrawing+1))
 	if err != nil {
-		return fmt.Errorf("cannot be read: %w", Reason(err))
+		return nil, fmt.Errorf("cannot be read: %w", Reason(err))
 	}
-	defer f.Close()
-	limited := &io.LimitedReader{R: f, N: maxDrawing + 1}
-	buffer := lent.Get().(*bufio.Reader)
-	defer lent.Put(buffer)
-	buffer.Reset(limited)
-	decoder := xml.NewDecoder(buffer)
+	if len(head) <= smallDrawing {
+		return head, checkDrawing(bytes.NewReader(head))
+	}
+	rest := &io.LimitedReader{R: f, N: maxDrawing + 1 - int64(len(head))}
+	if err := checkDrawing(bufio.NewReader(io.MultiReader(bytes.NewReader(head), rest))); err != nil && rest.N > 0 {
+		return nil, err
+	}
+	if rest.N == 0 {
+		return nil, fmt.Errorf("is larger than %d MB", maxDrawing>>20)
+	}
+	return nil, nil
+}
+
+// checkDrawing goes through a drawing up to its end or to what does not belong in it.
+func checkDrawing(r io.Reader) error {
+	decoder := xml.NewDecoder(r)
 	for {
 		token, err := decoder.Token()
 		switch {
-		case limited.N == 0:
-			return fmt.Errorf("is larger than %d MB", maxDrawing>>20)
 		case errors.Is(err, io.EOF):
 			return nil
 		case err != nil:
@@ -52,9 +62,6 @@ func checkDrawing(fsys fs.FS, name string) error {
 		}
 	}
 }
-
-// lent are buffers for drawings, which are smaller than a buffer for the most part.
-var lent = sync.Pool{New: func() any { return bufio.NewReader(nil) }}
 
 func checkToken(token xml.Token) error {
 	switch token := token.(type) {

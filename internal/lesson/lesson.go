@@ -44,8 +44,9 @@ type Lesson struct {
 	Steps    []*Step
 	Formulas []*Formula
 	Care     []source.Text
-	Sheets   []*sheet.Sheet // by the names of their files
-	Drawings []*Drawing     // of sheets, in the order of the text
+	Sheets   []*sheet.Sheet    // by the names of their files
+	Small    map[string][]byte // small drawings that its text shows, by their paths in the course
+	Drawings []*Drawing        // of sheets, in the order of the text
 
 	Questions  []*Question
 	Practicals []*Practical

@@ -395,8 +395,15 @@ func (l *Lesson) checkPictures(fsys fs.FS, r *yamlpos.Reader) {
 			l.readDrawing(img, r)
 			continue
 		}
-		if _, fault := Picture(fsys, l.Folder, img.Target); fault != nil {
+		name, small, fault := Picture(fsys, l.Folder, img.Target)
+		switch {
+		case fault != nil:
 			r.Report(*fault)
+		case small != nil:
+			if l.Small == nil {
+				l.Small = map[string][]byte{}
+			}
+			l.Small[name] = small
 		}
 	}
 }
@@ -405,12 +412,13 @@ func (l *Lesson) checkPictures(fsys fs.FS, r *yamlpos.Reader) {
 var pictureTypes = []string{".svg", ".png", ".jpg", ".jpeg", ".webp", ".gif", ".avif"}
 
 // Picture returns the path in the course of a picture that a text in a folder
-// names.
-func Picture(fsys fs.FS, folder string, target source.Text) (string, *diag.Diagnostic) {
-	name := path.Join(folder, target.Value)
-	fail := func(rule, help, format string, args ...any) (string, *diag.Diagnostic) {
+// names, and all bytes of a small drawing, which had to be read: to open it once more takes
+// longer than to keep it.
+func Picture(fsys fs.FS, folder string, target source.Text) (name string, small []byte, fault *diag.Diagnostic) {
+	name = path.Join(folder, target.Value)
+	fail := func(rule, help, format string, args ...any) (string, []byte, *diag.Diagnostic) {
 		d := diag.Errorf(rule, target.Span, format, args...).WithHelp("%s", help)
-		return "", &d
+		return "", nil, &d
 	}
 	switch {
 	case strings.Contains(target.Value, "://"):
@@ -421,7 +429,21 @@ func Picture(fsys fs.FS, folder string, target source.Text) (string, *diag.Diagn
 	case !slices.Contains(pictureTypes, strings.ToLower(path.Ext(name))):
 		return fail("text/picture", "use one of "+strings.Join(pictureTypes, " "), "%q is not a picture", target.Value)
 	}
-	info, err := fs.Stat(fsys, name)
+	drawing := strings.EqualFold(path.Ext(name), ".svg")
+	look := fs.Stat
+	var opened fs.File
+	if drawing {
+		look = func(fsys fs.FS, name string) (info fs.FileInfo, err error) {
+			if opened, err = fsys.Open(name); err != nil {
+				return nil, err
+			}
+			return opened.Stat()
+		}
+	}
+	info, err := look(fsys, name)
+	if opened != nil {
+		defer opened.Close()
+	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return fail("text/picture", "add the file, or mend its name", "there is no picture %q", target.Value)
@@ -430,10 +452,10 @@ func Picture(fsys fs.FS, folder string, target source.Text) (string, *diag.Diagn
 			"cannot read the picture %q: %v", target.Value, Reason(err))
 	case !info.Mode().IsRegular():
 		return fail("text/picture", "name a file", "%q is a folder, not a picture", target.Value)
-	case strings.EqualFold(path.Ext(name), ".svg"):
-		if err := checkDrawing(fsys, name); err != nil {
+	case drawing:
+		if small, err = readDrawing(opened); err != nil {
 			return fail("text/picture", "save it again as plain SVG, without scripts and below 4 MB", "the drawing %q %v", target.Value, err)
 		}
 	}
-	return name, nil
+	return name, small, nil
 }

@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
+	"iter"
 	"path"
 	"slices"
 	"sync"
@@ -255,11 +256,14 @@ func (b *builder) fail(err error) { b.fault.CompareAndSwap(nil, &err) }
 // readPictures finds the pictures of all texts and reads them, several at a time.
 func (b *builder) readPictures(files fs.FS) error {
 	b.pictures = make(map[string]asset.Picture, len(b.memory.pictures))
-	type named struct{ folder, name string }
+	type named struct {
+		folder, name string
+		data         []byte // of a small one that has been read
+	}
 	var all []named
-	for folder, doc := range b.texts() {
-		for _, img := range doc.Images {
-			name := path.Join(folder, img.Target.Value)
+	for t := range b.texts() {
+		for _, img := range t.doc.Images {
+			name := path.Join(t.folder, img.Target.Value)
 			if lesson.IsSheet(name) {
 				continue
 			}
@@ -267,35 +271,45 @@ func (b *builder) readPictures(files fs.FS) error {
 				continue
 			}
 			b.pictures[name] = asset.Picture{}
-			all = append(all, named{folder, name})
+			all = append(all, named{t.folder, name, t.small[name]})
 		}
 	}
-	read := make([]asset.Picture, len(all))
+	pictures := make([]asset.Picture, len(all))
 	err := parallel.Each(b.workers, len(all), func(_, i int) error {
-		p, err := remembered(b.memory, b.memory.pictures, files, all[i].name, asset.ReadPicture)
+		read := asset.ReadPicture
+		if data := all[i].data; data != nil {
+			read = func(_ fs.FS, name string) (asset.Picture, error) { return asset.NewPicture(name, data), nil }
+		}
+		p, err := remembered(b.memory, b.memory.pictures, files, all[i].name, read)
 		if err != nil {
 			return fmt.Errorf("picture of %s: %w", all[i].folder, err)
 		}
-		read[i] = p
+		pictures[i] = p
 		return nil
 	})
-	for i, p := range read {
+	for i, p := range pictures {
 		b.pictures[all[i].name] = p
 	}
 	return err
 }
 
-// texts goes through the texts of the course with the folders their pictures are
-// named from.
-func (b *builder) texts() func(yield func(folder string, doc *markdown.Document) bool) {
-	return func(yield func(string, *markdown.Document) bool) {
+// text is a text of the course with the folder that its pictures are named from.
+type text struct {
+	folder string
+	doc    *markdown.Document
+	small  map[string][]byte // pictures that have been read, by path in the course
+}
+
+// texts goes through the texts of the course.
+func (b *builder) texts() iter.Seq[text] {
+	return func(yield func(text) bool) {
 		for _, l := range b.course.Lessons {
-			if !yield(l.Folder, l.Doc) {
+			if !yield(text{l.Folder, l.Doc, l.Small}) {
 				return
 			}
 		}
 		for _, p := range b.course.Pages {
-			if !yield(course.PagesFolder, p.Doc) {
+			if !yield(text{course.PagesFolder, p.Doc, p.Small}) {
 				return
 			}
 		}
