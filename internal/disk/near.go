@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"syscall"
+
+	"plait/internal/source"
 )
 
 // Near returns the folder for someone who reads several files of one folder in it, and
@@ -58,25 +60,35 @@ func (n nearFolder) Stat(name string) (fs.FileInfo, error) {
 	return n.Folder.Stat(name)
 }
 
-// ReadDir is [Folder.ReadDir].
-func (n nearFolder) ReadDir(name string) ([]fs.DirEntry, error) {
-	if name == n.part {
-		if entries, err := n.list(); err == nil {
-			return entries, nil
+// Files is for [source.Files]. The system is asked for names alone: to list a folder with
+// what its files are is to look at each of them.
+func (n nearFolder) Files(folder, ending string) ([]string, error) {
+	if folder == n.part {
+		if names, err := n.files(ending); err == nil {
+			return names, nil
 		}
 	}
-	return n.Folder.ReadDir(name)
+	return source.Files(n.Folder, folder, ending)
 }
 
-func (n nearFolder) list() ([]fs.DirEntry, error) {
+func (n nearFolder) files(ending string) ([]string, error) {
 	file, err := openIn(n.inner, ".")
 	if err != nil {
 		return nil, err
 	}
 	defer file.Close()
-	entries, err := file.ReadDir(-1)
-	slices.SortFunc(entries, func(a, b fs.DirEntry) int { return strings.Compare(a.Name(), b.Name()) })
-	return entries, err
+	all, err := file.Readdirnames(-1)
+	var names []string
+	for _, name := range all {
+		if !strings.HasSuffix(name, ending) {
+			continue
+		}
+		if info, err := n.inner.Lstat(name); err == nil && !info.IsDir() {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	return names, err
 }
 
 // openIn opens a file for reading, or says that it is none.

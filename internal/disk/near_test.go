@@ -3,6 +3,7 @@ package disk
 import (
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"plait/internal/source"
@@ -14,12 +15,15 @@ func TestNearAnswersTheSame(t *testing.T) {
 	put(t, outside, map[string]string{"secret.md": "x"})
 	put(t, dir, map[string]string{
 		"lessons/01-gloss/lesson.md": "# Gloss", "lessons/01-gloss/deep/a.md": "a", "lessons/02-foil/lesson.md": "# Foil", "content/course.yaml": "",
+		"lessons/01-gloss/b.head.yaml": "b", "lessons/01-gloss/a.head.yaml": "a", "lessons/01-gloss/folder.head.yaml/c.md": "c",
 	})
 	part := filepath.Join(dir, "lessons", "01-gloss")
 	symlink(t, filepath.Join(outside, "secret.md"), filepath.Join(part, "absolute.md"))
 	symlink(t, outside, filepath.Join(part, "folder"))
 	symlink(t, "../02-foil/lesson.md", filepath.Join(part, "inside.md"))
 	symlink(t, "lesson.md", filepath.Join(part, "same.md"))
+	symlink(t, "deep", filepath.Join(part, "linked.head.yaml"))
+	symlink(t, outside, filepath.Join(part, "away.head.yaml"))
 	symlink(t, "01-gloss", filepath.Join(dir, "lessons", "03-linked"))
 	symlink(t, outside, filepath.Join(dir, "lessons", "04-away"))
 	whole := open(t, dir)
@@ -61,6 +65,17 @@ func TestNearAnswersTheSame(t *testing.T) {
 				if a[i].Name() != b[i].Name() || a[i].Type() != b[i].Type() {
 					t.Errorf("%s has %v from near by, %v from the whole", name, a[i], b[i])
 				}
+			}
+		}
+		for _, name := range []string{part, "lessons/01-gloss", "lessons", "missing"} {
+			a, nearErr := source.Files(near, name, ".head.yaml")
+			b, err := source.Files(whole, name, ".head.yaml")
+			same("finding in "+name, nearErr, err)
+			if !slices.Equal(a, b) {
+				t.Errorf("%s has %v from near by, %v from the whole", name, a, b)
+			}
+			if want := []string{"a.head.yaml", "away.head.yaml", "b.head.yaml", "linked.head.yaml"}; name == "lessons/01-gloss" && !slices.Equal(a, want) {
+				t.Errorf("%s has %v, want %v", name, a, want)
 			}
 		}
 		end()

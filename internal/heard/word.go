@@ -205,7 +205,7 @@ func (w *word) setNumber(s string) {
 // plain writes a word as it is compared: small letters, no apostrophe, one word for
 // what has several spellings.
 func plain(s string) string {
-	if strings.ContainsAny(s, "'’") {
+	if strings.Contains(s, "'") || strings.Contains(s, "’") {
 		s = apostrophes.Replace(s)
 	}
 	s = strings.ToLower(s)

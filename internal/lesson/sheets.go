@@ -46,19 +46,16 @@ func IsSheet(target string) bool { return strings.HasSuffix(target, sheet.Ending
 // readSheets reads the head sheets in the lesson's folder. A folder that cannot be
 // listed has been reported by whoever found it.
 func (l *Lesson) readSheets(fsys fs.FS, r *yamlpos.Reader) {
-	entries, err := fs.ReadDir(fsys, l.Folder)
+	names, err := source.Files(fsys, l.Folder, sheet.Ending)
 	if err != nil {
 		r.Report(unreadable(l.Folder, err))
 		return
 	}
-	for _, e := range entries {
-		if e.IsDir() || !IsSheet(e.Name()) {
-			continue
-		}
-		file, fault := ReadText(fsys, path.Join(l.Folder, e.Name()))
+	for _, name := range names {
+		file, fault := ReadText(fsys, path.Join(l.Folder, name))
 		if fault != nil {
 			r.Report(*fault)
-			l.Sheets = append(l.Sheets, &sheet.Sheet{Name: strings.TrimSuffix(e.Name(), sheet.Ending), File: file, Broken: true})
+			l.Sheets = append(l.Sheets, &sheet.Sheet{Name: strings.TrimSuffix(name, sheet.Ending), File: file, Broken: true})
 			continue
 		}
 		s, faults := sheet.Read(file)
