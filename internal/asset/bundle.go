@@ -84,6 +84,9 @@ func Sheet(layouts fs.FS, entry string) ([]byte, error) {
 	return data, err
 }
 
+// Folder is where all assets of a site are. What lies in it never changes under its name.
+const Folder = "assets/"
+
 // Name returns the path of an asset: a folder for all of them, the file's own
 // name, and the first digits of a hash of its content. A changed file has a new
 // name, so an old page never meets a new style sheet.
@@ -104,7 +107,7 @@ func fingerprint(name string, sum [sha256.Size]byte) string {
 	base := strings.ToLower(path.Base(name))
 	ext := path.Ext(base)
 	plain := strings.Map(plainRune, strings.TrimSuffix(base, ext))
-	return "assets/" + plain + "-" + hex.EncodeToString(sum[:5]) + ext
+	return Folder + plain + "-" + hex.EncodeToString(sum[:5]) + ext
 }
 
 // plainRune keeps names to what every disk, zip file and address can hold.

@@ -166,7 +166,7 @@ func (b *tab) expect(condition string) {
 		}
 		time.Sleep(25 * time.Millisecond)
 	}
-	b.t.Fatalf("never came: %s\n%s", condition, eval[string](b, "document.title + ' ' + document.querySelector('dialog')?.outerHTML"))
+	b.t.Fatalf("never came: %s\n%s", condition, eval[string](b, "scrollY + ' of ' + document.documentElement.scrollHeight + ' ' + document.title + ' ' + document.querySelector('dialog')?.outerHTML"))
 }
 
 func TestPagesFollow(t *testing.T) {
@@ -177,7 +177,7 @@ func TestPagesFollow(t *testing.T) {
 	b.expect("document.title.startsWith('one')")
 
 	// A build that has changed the page: it is loaded again, at its place, once.
-	eval[chromedp.Void](b, "scrollTo(0, 321)")
+	eval[chromedp.Void](b, "scrollTo({top: 321, behavior: 'instant'})")
 	s.Update(live(t, "two"))
 	b.expect("document.title.startsWith('two') && scrollY === 321")
 	// One that has not leaves it alone.

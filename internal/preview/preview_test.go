@@ -183,6 +183,12 @@ func TestRangesAndTags(t *testing.T) {
 	if r := get(t, h, "/"); r.Header.Get("Cache-Control") != "no-store" {
 		t.Errorf("the page may be stored: %v", r.Header)
 	}
+	if r := get(t, h, "/assets/plait.css"); !strings.Contains(r.Header.Get("Cache-Control"), "immutable") {
+		t.Errorf("what is named by its content is asked for again: %v", r.Header)
+	}
+	if r := get(t, h, "/media/gloss.webm"); r.Header.Get("Cache-Control") != "no-cache" {
+		t.Errorf("a file of the course may be stored: %v", r.Header)
+	}
 	if policy := get(t, h, "/assets/head.svg").Header.Get("Content-Security-Policy"); !strings.Contains(policy, "default-src 'none'") || !strings.Contains(policy, "sandbox") {
 		t.Errorf("a drawing may run scripts: %q", policy)
 	}

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"plait/internal/artifact"
+	"plait/internal/asset"
 )
 
 // ownPaths is where the preview's own files are. No page of a course can have a
@@ -230,8 +231,13 @@ func serve(w http.ResponseWriter, r *http.Request, name, tag string, content io.
 	h := w.Header()
 	h.Set("Content-Type", mediaType(name))
 	h.Set("Cache-Control", "no-cache")
-	if path.Ext(name) == ".html" {
+	switch _, input := content.(fs.File); {
+	case path.Ext(name) == ".html":
 		h.Set("Cache-Control", "no-store")
+	case strings.HasPrefix(name, asset.Folder) && !input:
+		// It is named by its content, so a page that is loaded again need not ask for it. The
+		// course's own files can be others by now than those that the build has named.
+		h.Set("Cache-Control", "max-age=86400, immutable")
 	}
 	h.Set("ETag", `"`+tag+`"`)
 	if path.Ext(name) == ".svg" {
