@@ -13,7 +13,7 @@ const (
 var (
 	denials = set(`not never dont doesnt didnt isnt arent wasnt wont cant cannot without neither nor shouldnt wouldnt
 		couldnt`)
-	suppositions = set(`if unless suppose imagine might could would id wed youd theyd shed hed`)
+	suppositions = set(`if unless suppose imagine might could would id wed youd theyd shed hed itd`)
 	others       = set(`people somebody someone coworker colleague neighbour neighbor boss sister cousin daughter son mum mom mother dad father husband wife
 		aunt uncle nan gran granny grandmother grandad grandfather`)
 
