@@ -173,7 +173,7 @@ func (t *talk) remembered(at int) bool {
 	case "one", "last":
 		return t.text(at+1) == "time"
 	case "once":
-		return t.words[at].comma
+		return t.words[at].comma && at == t.sentence(at)
 	case "in":
 		return t.text(at+1) == "my" && t.text(at+2) == "day" || t.text(at+1) == "the" && t.text(at+2) == "year"
 	case "back":

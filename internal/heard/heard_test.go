@@ -106,6 +106,7 @@ func TestParts(t *testing.T) {
 	expectFacts(t, "6N and 8V, three parts to one part", "shade 6N", "shade 8V", "parts 3 of 6N", "parts 1 of 8V")
 	expectFacts(t, "6N with 8V, half and half", "shade 6N", "shade 8V", "parts 1 of 6N", "parts 1 of 8V")
 	expectFacts(t, "equal parts of 6N and 8V", "parts 1 of 6N", "parts 1 of 8V", "shade 6N", "shade 8V")
+	expectFacts(t, "6N and 8V, in equal halves. Twenty grams of the one and ten of the other.", "shade 6N", "shade 8V", "parts 1 of 6N", "parts 1 of 8V", "weight 20 g of 6N", "weight 10 g of 8V")
 	expectFacts(t, "equal parts of skill and luck")
 	expectFacts(t, "nought parts, two of these")
 }
@@ -180,6 +181,7 @@ func TestLevels(t *testing.T) {
 	expectFacts(t, "They are at level eight, and I mean an orange eight; the ends, they're a nine, and she'd like to be a six all over.", "level 8", "level 8", "section ends", "level 9", "level 6")
 	expectFacts(t, "The ends are a nine. Through the mid-lengths it's more of a seven.", "section ends", "level 9", "section mid-lengths", "level 7")
 	expectFacts(t, "She wants a soft, beachy nine on the ends. I go one deeper, a five.", "level 9", "section ends", "level 5")
+	expectFacts(t, "We finish at a six through the root and a seven everywhere else.", "level 6", "section roots", "level 7")
 	expectFacts(t, "That is pale yellow, call that a nine. It is a very pale one.", "level 9")
 	expectFacts(t, "level six inches down, level 3 student, level 14, two levels, a four of clubs, it looks like a seven.")
 }
@@ -198,6 +200,7 @@ func TestSections(t *testing.T) {
 	expectFacts(t, "over the ear, the top section, the occipital bone, the sides", "section ears", "section top", "section occipital bone", "section sides")
 	expectFacts(t, "Keep it off of the ears. I leave out the temples. The fringe I'm leaving out. The root shadow.")
 	expectFacts(t, "I clip the crown up out of my way, nothing at the hairline, I keep off the hair at the temples, some brightness round the face.")
+	expectFacts(t, "Sides. Round the face I weave finer. Let the top fall.", "section sides", "section face", "section top")
 	expectFacts(t, "Pieces round the face, partings no bigger just on the regrowth.", "section face", "section regrowth")
 	expectFacts(t, "stay off the roots, from ear to ear, the top of the head, on both sides, it ends, face it, a fringe")
 }
@@ -226,6 +229,8 @@ func TestWithdraw(t *testing.T) {
 	expectFacts(t, "Twenty minutes, sorry about the noise, and 20 minutes it is.", "time 20 min", "time 20 min")
 	expectFacts(t, "Thirty volume, no, twenty.", "(strength 30 vol)", "strength 20 vol")
 	expectFacts(t, "forty minutes sorry thirty and then we rinse", "(time 40 min)", "time 30 min")
+	expectFacts(t, "thirty volume um you know what no scratch that shes got box dye on there so lets do twenty and whisk", "(strength 30 vol)", "strength 20 vol")
+	expectFacts(t, "Thirty volume, no, the thirty minutes, twenty.", "strength 30 vol", "time 30 min")
 	expectFacts(t, "Twenty grams of 6N. No, that is right, and six heads are waiting.", "weight 20 g of 6N", "shade 6N")
 	expectFacts(t, "At the root I see a natural six, I mean it is clean, and the ends are a nine.", "section roots", "level 6", "section ends", "level 9")
 	expectFacts(t, "Twenty volume here. And then we wait, and it is six volume there.", "strength 20 vol", "strength 6 vol")

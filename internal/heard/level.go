@@ -79,6 +79,10 @@ func (t *talk) readsLevel(at int, look bool) bool {
 			return true
 		}
 	}
+	if before == "and" { // "a six at the root and a seven everywhere else"
+		n := len(t.facts)
+		return n > 0 && t.facts[n-1].Kind == Level && at-t.where[n-1] <= 10 || n > 1 && t.facts[n-2].Kind == Level && at-t.where[n-2] <= 10
+	}
 	return reads[before] || at > 0 && t.words[at-1].comma && t.compared(at)
 }
 
@@ -95,11 +99,11 @@ func (t *talk) compared(at int) bool {
 // looksAtHair reports whether the sentence, or the words just before, look at hair or say what
 // is wanted of it: a place of the head, a colour of hair, an aim.
 func (t *talk) looksAtHair(at int, look bool) bool {
-	const reach = 14
+	const before, behind = 20, 8
 	if look || t.compared(at) {
 		return true
 	}
-	for i := max(0, at-reach); i < at; i++ {
+	for i := max(0, at-before); i < min(at+behind, len(t.words)); i++ {
 		if _, n := t.placeName(i); n > 0 || aims[t.text(i)] {
 			return true
 		}
@@ -112,14 +116,14 @@ func (t *talk) looksAtHair(at int, look bool) bool {
 
 // Words around a level that goes without its name.
 var (
-	reads   = set("is are its to at around thats shes hes theyre reads about youre as be see seeing aiming wants want")                      // it is read off hair or aimed at
+	reads   = set("is are its to at around thats shes hes theyre reads about youre as be see seeing aiming wants want target targets")       // it is read off hair or aimed at
 	calls   = set("call calls calling called")                                                                                               // it is judged
 	looks   = set(`natural solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy sandy beige buttery`) // how it looks
 	degrees = set("very really nice honest pretty proper good clear lovely full")
 	aims    = set("wants aim aiming target goal lift lifts lifted lifting aimed")
 	steps   = set("deeper darker lighter lower")
 
-	afterLevel = set("natural now here not maybe all nice pale kinda kind sort on or in right through across underneath where today")
+	afterLevel = set("natural now here not maybe all nice pale kinda kind sort on or in right through across underneath where today which everywhere all")
 )
 
 // levelsLately reports whether levels are the subject: the word or a base is named

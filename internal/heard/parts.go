@@ -53,12 +53,15 @@ func (t *talk) partsInTurn(at int, first Fact, n int) ([]Fact, int) {
 	return []Fact{first, second}, n + 1 + m
 }
 
+// equals follow "equal" where two shades take the same.
+var equals = set("parts halves amounts measures")
+
 // equalParts reads "equal parts", "half and half": one part of each of two shades
 // that follow in the sentence or fell before.
 func equalParts(t *talk, at int) ([]Fact, int) {
 	n := 0
 	switch {
-	case t.text(at) == "equal" && t.text(at+1) == "parts":
+	case t.text(at) == "equal" && equals[t.text(at+1)]:
 		n = 2
 	case t.text(at) == "half" && t.text(at+1) == "and" && t.text(at+2) == "half":
 		n = 3

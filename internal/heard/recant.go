@@ -70,6 +70,8 @@ func (t *talk) opens(at int) (how takesBack, words int) {
 	switch before, w := t.text(at-1), t.text(at); {
 	case dismissing[w] && t.text(at+1) == "the":
 		return dismisses, 1
+	case (w == "cross" || w == "strike") && t.text(at+1) == "out" && t.text(at+2) == "the":
+		return dismisses, 2
 	case w == "wasnt" || w == "isnt" || w == "not" && denied[before]:
 		return denies, 1
 	}

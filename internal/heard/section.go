@@ -120,7 +120,7 @@ func (t *talk) placeName(at int) (place string, words int) {
 		return "occipital bone", 2
 	case w == "parietal" && next == "ridge":
 		return "parietal ridge", 2
-	case w == "sides" && (sidesAfter[t.text(at-1)] || next == "now" || next == "next"):
+	case w == "sides" && (sidesAfter[t.text(at-1)] || next == "now" || next == "next" || t.punctuated && at == t.sentence(at)):
 		return "sides", 1
 	case w == "top" && t.text(at-1) == "the" && next == "section":
 		return "top", 2
@@ -130,7 +130,7 @@ func (t *talk) placeName(at int) (place string, words int) {
 		return "top", 1
 	case (w == "ear" || w == "ears") && (t.text(at-1) == "the" || t.text(at-1) == "one") && earAfter[t.text(at-2)] && t.text(at-4) != "out":
 		return "ears", 1
-	case w == "face" && t.text(at-1) == "the" && (t.text(at-2) == "round" || t.text(at-2) == "around") && hairOf[t.text(at-3)]:
+	case w == "face" && t.text(at-1) == "the" && (t.text(at-2) == "round" || t.text(at-2) == "around") && !t.wished(at):
 		return "face", 1
 	case w == "ends" && !endsAfter[t.text(at-1)]:
 		return "", 0
@@ -141,14 +141,24 @@ func (t *talk) placeName(at int) (place string, words int) {
 	return "", 0
 }
 
+// wished reports whether "round the face" only tells of the look that is wanted.
+func (t *talk) wished(at int) bool {
+	for i := at - 3; i >= at-5 && i >= 0 && !t.words[i].ends; i-- {
+		if wishes[t.text(i)] {
+			return true
+		}
+	}
+	return false
+}
+
 // What stands two words before "top" and "ear", and one before "ends", where they
 // are places.
 var (
-	topAfter = set("to and drop through on for")
+	topAfter = set("to and drop through on for let letting")
 	earAfter = set("over round around above behind of at past")
 
-	// hairOf stand before "round the face" where it is hair that is meant, and not a look.
-	hairOf = set("hair hairs piece pieces bits strand strands section sections foil foils hairline")
+	// wishes stand before "round the face" where it is a look that is meant, and not hair.
+	wishes = set("something brightness bright brighter light softness movement frame framing shape soft up")
 
 	sidesAfter = set("the two her his my your")
 	endsAfter  = set("the her his my your their dry to and at")

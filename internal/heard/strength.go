@@ -28,7 +28,7 @@ func strength(t *talk, at int) ([]Fact, int) {
 			return []Fact{{Kind: Strength, Strength: peroxide.Volumes(number)}}, 2
 		}
 	case "percent":
-		if !mostPercent.Less(number) && (t.ofDeveloper(at) || t.sold(at, number)) {
+		if !mostPercent.Less(number) && (t.ofDeveloper(at) || t.sold(at, number) || !number.IsInt() && t.listed(number)) {
 			return []Fact{{Kind: Strength, Strength: peroxide.Percent(number), Percent: true}}, 2
 		}
 	}
@@ -65,6 +65,11 @@ func (t *talk) sold(at int, percent exact.Number) bool {
 	if next := t.text(at + 2); !held[t.text(at-1)] || !t.closes(at) && !t.closes(at+1) && (isWhite(next) || next == "dry" || next == "of" || next == "off") {
 		return false
 	}
+	return t.listed(percent)
+}
+
+// listed reports whether a range is mixed with a developer of a strength.
+func (t *talk) listed(percent exact.Number) bool {
 	for _, r := range t.ranges {
 		for _, terms := range r.Kinds {
 			if len(terms.Strengths) > 0 && terms.Allows(peroxide.Percent(percent)) {
@@ -76,7 +81,7 @@ func (t *talk) sold(at int, percent exact.Number) bool {
 }
 
 // held stand before a bottle that was named before.
-var held = set("the your my")
+var held = set("the your my same")
 
 // hundredth makes a share of a number of per cent.
 var hundredth = exact.Of(1, 100)

@@ -12,6 +12,11 @@ func weight(t *talk, at int) ([]Fact, int) {
 	}
 	f := Fact{Kind: Weight, Number: number}
 	n := 2
+	if t.follows(at+2, "of the one") > 0 && !t.closes(at+4) {
+		if facts, words := t.oneAndOther(at+1, number); words > 0 {
+			return facts, words + 1
+		}
+	}
 	if !t.closes(at + 1) {
 		if t.text(at+2) == "of" && t.text(at+3) == "each" || t.text(at+2) == "each" {
 			return t.each(at, f, t.eachWords(at))
@@ -118,6 +123,21 @@ func sameAgain(t *talk, at int) ([]Fact, int) {
 	return []Fact{{Kind: Weight, Number: number, Of: t.facts[n-1].Of}}, 1
 }
 
+// oneAndOther reads "twenty-five of the one and twenty-five of the other", of the last two
+// shades.
+func (t *talk) oneAndOther(at int, first exact.Number) ([]Fact, int) {
+	codes := t.lastCodes(at)
+	i := at + 4
+	if t.text(i) == "and" {
+		i++
+	}
+	second, ok := t.numberAt(i)
+	if len(codes) < 2 || !ok || t.follows(i+1, "of the other") == 0 {
+		return nil, 0
+	}
+	return []Fact{{Kind: Weight, Number: first, Of: codes[0]}, {Kind: Weight, Number: second, Of: codes[1]}}, i + 4 - at
+}
+
 // otherBowl name a bowl beside the one before.
 var otherBowl = set("second other next third big small")
 
@@ -139,8 +159,14 @@ func bareWeight(t *talk, at int) ([]Fact, int) {
 		code := t.words[i].code
 		return []Fact{{Kind: Weight, Number: number, Of: code}, {Kind: Shade, Code: code}}, i + 1 - at
 	}
+	if t.text(i) == "one" && t.text(i-1) == "the" {
+		return t.oneAndOther(at, number)
+	}
 	of := subjects[t.text(i)]
-	if t.text(i) == "cream" {
+	switch code := t.byTone(t.text(i)); {
+	case code != "":
+		of = code
+	case t.text(i) == "cream":
 		of = Colour
 	}
 	if of == "" || of == Mixed {

@@ -31,18 +31,19 @@ func (t *talk) withdraw() {
 const meanReach = 5
 
 // rightReach is how many words may lie between a value and the bare number that rights it.
-const rightReach = 9
+const rightReach = 22
 
 // rights reads a bare number that corrects the value just said: "thirty volume, no, twenty".
 // The unit is that of the slip.
 func (t *talk) rights(at int) (right Fact, ok bool) {
 	number, isNumber := t.numberAt(at)
 	last := len(t.facts) - 1
-	if !isNumber || last < 0 || t.words[at].code != "" || !t.closes(at) && !afterNumber[t.text(at+1)] {
+	if !isNumber || t.text(at) == "one" || last < 0 || t.words[at].code != "" || !t.closes(at) && !afterNumber[t.text(at+1)] {
 		return right, false
 	}
 	slip := &t.facts[last]
-	if from := t.where[last]; slip.Withdrawn || at-from > rightReach || !t.corrected(from, at) {
+	from := t.where[last]
+	if slip.Withdrawn || at-from > rightReach || !t.corrected(from, at) || t.numbersWithin(from+factReach, at) {
 		return right, false
 	}
 	right, ok = slip.withNumber(number)
@@ -51,6 +52,17 @@ func (t *talk) rights(at int) (right Fact, ok bool) {
 	}
 	slip.Withdrawn = true
 	return right, true
+}
+
+// numbersWithin reports whether a number stands between two places: what comes behind corrects that
+// one.
+func (t *talk) numbersWithin(from, to int) bool {
+	for i := from; i < to; i++ {
+		if _, ok := t.numberAt(i); ok && t.text(i) != "one" {
+			return true
+		}
+	}
+	return false
 }
 
 // withNumber returns a fact with another number, in the unit of the fact. ok is false for what
