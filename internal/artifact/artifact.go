@@ -50,13 +50,15 @@ func (f File) Using(memory []byte) ([]byte, error) {
 // Tree is a set of output files with unique paths.
 type Tree struct {
 	files map[string]File
+	base  *Tree // whose files are of the tree too; may be nil
 }
 
 // New returns an empty tree.
-func New() *Tree { return NewFor(0) }
+func New() *Tree { return Over(nil, 0) }
 
-// NewFor returns an empty tree with room for a number of files.
-func NewFor(files int) *Tree { return &Tree{files: make(map[string]File, files)} }
+// Over returns a tree that has all files of another, which is not added to any more, and room
+// for a number of its own.
+func Over(base *Tree, files int) *Tree { return &Tree{files: make(map[string]File, files), base: base} }
 
 // Add puts a file into the tree. It fails where the path is not a clean relative
 // path or is taken, also by a name that differs only in case, which some disks
@@ -66,28 +68,49 @@ func (t *Tree) Add(f File) error {
 		return fmt.Errorf("output path %q is not a clean relative path", f.Path)
 	}
 	key := strings.ToLower(f.Path)
-	if old, taken := t.files[key]; taken {
+	if old, taken := t.find(key); taken {
 		return fmt.Errorf("two output files want the path %q and %q", old.Path, f.Path)
 	}
 	t.files[key] = f
 	return nil
 }
 
+// find returns the file of a path in small letters.
+func (t *Tree) find(key string) (File, bool) {
+	for ; t != nil; t = t.base {
+		if f, ok := t.files[key]; ok {
+			return f, true
+		}
+	}
+	return File{}, false
+}
+
 // Get returns the file of a path.
 func (t *Tree) Get(path string) (File, bool) {
-	f, ok := t.files[strings.ToLower(path)]
+	f, ok := t.find(strings.ToLower(path))
 	return f, ok && f.Path == path
 }
 
 // Len returns the number of files.
-func (t *Tree) Len() int { return len(t.files) }
+func (t *Tree) Len() int {
+	n := 0
+	for ; t != nil; t = t.base {
+		n += len(t.files)
+	}
+	return n
+}
 
 // Files returns all files by stage and, within a stage, by path.
 func (t *Tree) Files() []File {
-	return slices.SortedFunc(maps.Values(t.files), func(a, b File) int {
+	list := make([]File, 0, t.Len())
+	for ; t != nil; t = t.base {
+		list = slices.AppendSeq(list, maps.Values(t.files))
+	}
+	slices.SortFunc(list, func(a, b File) int {
 		if a.Stage != b.Stage {
 			return int(a.Stage) - int(b.Stage)
 		}
 		return strings.Compare(a.Path, b.Path)
 	})
+	return list
 }

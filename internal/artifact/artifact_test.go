@@ -19,6 +19,29 @@ func TestAdd(t *testing.T) {
 	}
 }
 
+// A tree over another has the files of both, and takes no path twice.
+func TestOver(t *testing.T) {
+	base := New()
+	if err := base.Add(File{Path: "assets/a.svg"}); err != nil {
+		t.Fatal(err)
+	}
+	tree := Over(base, 1)
+	if err := tree.Add(File{Path: "index.html", Stage: Page}); err != nil {
+		t.Fatal(err)
+	}
+	if tree.Add(File{Path: "assets/A.svg"}) == nil {
+		t.Error("a path of the other was taken again")
+	}
+	_, own := tree.Get("index.html")
+	_, others := tree.Get("assets/a.svg")
+	if files := tree.Files(); !own || !others || tree.Len() != 2 || len(files) != 2 || files[0].Path != "assets/a.svg" {
+		t.Errorf("got %v, %v, %+v", own, others, files)
+	}
+	if base.Len() != 1 {
+		t.Error("the other has grown")
+	}
+}
+
 func TestFilesComeByStageThenPath(t *testing.T) {
 	tree := New()
 	for _, f := range []File{{Path: "b.html", Stage: Page}, {Path: "z.css"}, {Path: "a.html", Stage: Page}} {

@@ -11,7 +11,6 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
-	"iter"
 	"path"
 	"slices"
 	"sync"
@@ -25,7 +24,6 @@ import (
 	"plait/internal/derive"
 	"plait/internal/diag"
 	"plait/internal/lesson"
-	"plait/internal/markdown"
 	"plait/internal/paper"
 	"plait/internal/parallel"
 	"plait/internal/source"
@@ -61,7 +59,7 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		return nil, err
 	}
 	const perLesson = 2 // pages, about
-	tree := artifact.NewFor(len(b.pictures) + perLesson*len(c.Lessons))
+	tree := artifact.Over(b.gallery, perLesson*len(c.Lessons))
 	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.work) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
@@ -77,9 +75,6 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 		if err := tree.Add(f); err != nil {
 			return nil, err
 		}
-	}
-	if err := b.addPictures(tree); err != nil {
-		return nil, err
 	}
 	if err := b.addRecordings(tree); err != nil {
 		return nil, err
@@ -124,9 +119,10 @@ type builder struct {
 	work      asset.File    // the script of bowls and head sheets
 	site      *Site
 	chromes   map[dress]func() *Chrome
-	fault     atomic.Pointer[error]    // of what pages share
-	pictures  map[string]asset.Picture // by path in the course
-	films     map[string]string        // paths from the root of the site by path in the course
+	fault     atomic.Pointer[error]      // of what pages share
+	pictures  map[*source.File]*pictures // by the text that shows them
+	gallery   *artifact.Tree             // all of them
+	films     map[string]string          // paths from the root of the site by path in the course
 	player    player
 	asks      map[*derive.Question]*QuestionView // of those that can be asked
 	within    map[*course.Module]func() string   // links to the lessons of a module
@@ -252,87 +248,6 @@ func (b *builder) shared() {
 
 // fail notes that something which pages share could not be rendered: no page is whole then.
 func (b *builder) fail(err error) { b.fault.CompareAndSwap(nil, &err) }
-
-// readPictures finds the pictures of all texts and reads them, several at a time.
-func (b *builder) readPictures(files fs.FS) error {
-	b.pictures = make(map[string]asset.Picture, len(b.memory.pictures))
-	type named struct {
-		folder, name string
-		data         []byte // of a small one that has been read
-	}
-	var all []named
-	for t := range b.texts() {
-		for _, img := range t.doc.Images {
-			name := path.Join(t.folder, img.Target.Value)
-			if lesson.IsSheet(name) {
-				continue
-			}
-			if _, known := b.pictures[name]; known {
-				continue
-			}
-			b.pictures[name] = asset.Picture{}
-			all = append(all, named{t.folder, name, t.small[name]})
-		}
-	}
-	pictures := make([]asset.Picture, len(all))
-	err := parallel.Each(b.workers, len(all), func(_, i int) error {
-		read := asset.ReadPicture
-		if data := all[i].data; data != nil {
-			read = func(_ fs.FS, name string) (asset.Picture, error) { return asset.NewPicture(name, data), nil }
-		}
-		p, err := remembered(b.memory, b.memory.pictures, files, all[i].name, read)
-		if err != nil {
-			return fmt.Errorf("picture of %s: %w", all[i].folder, err)
-		}
-		pictures[i] = p
-		return nil
-	})
-	for i, p := range pictures {
-		b.pictures[all[i].name] = p
-	}
-	return err
-}
-
-// text is a text of the course with the folder that its pictures are named from.
-type text struct {
-	folder string
-	doc    *markdown.Document
-	small  map[string][]byte // pictures that have been read, by path in the course
-}
-
-// texts goes through the texts of the course.
-func (b *builder) texts() iter.Seq[text] {
-	return func(yield func(text) bool) {
-		for _, l := range b.course.Lessons {
-			if !yield(text{l.Folder, l.Doc, l.Small}) {
-				return
-			}
-		}
-		for _, p := range b.course.Pages {
-			if !yield(text{course.PagesFolder, p.Doc, p.Small}) {
-				return
-			}
-		}
-	}
-}
-
-// addPictures puts the pictures into the tree. Two of one name and one content are
-// one file.
-func (b *builder) addPictures(tree *artifact.Tree) error {
-	for name, p := range b.pictures {
-		if _, there := tree.Get(p.Path); there {
-			continue
-		}
-		f := artifact.File{Path: p.Path, Stage: artifact.Asset, Data: p.Data}
-		if p.Data == nil {
-			f.Input = name
-		}
-		if err := tree.Add(f); err != nil {
-			return err
-		}
-	}
-	return nil
-}
 
 // readFilms names the films of all lessons by their content.
 func (b *builder) readFilms(files fs.FS) error {

@@ -1,0 +1,124 @@
+package page
+
+import (
+	"fmt"
+	"io/fs"
+	"maps"
+	"path"
+	"slices"
+
+	"plait/internal/artifact"
+	"plait/internal/asset"
+	"plait/internal/course"
+	"plait/internal/lesson"
+	"plait/internal/markdown"
+	"plait/internal/parallel"
+	"plait/internal/source"
+)
+
+// text is a text of the course with the folder that its pictures are named from.
+type text struct {
+	file   *source.File
+	folder string
+	doc    *markdown.Document
+	small  map[string][]byte // pictures that have been read, by path in the course
+}
+
+// texts returns the texts of the course.
+func (b *builder) texts() []text {
+	list := make([]text, 0, len(b.course.Lessons)+len(b.course.Pages))
+	for _, l := range b.course.Lessons {
+		list = append(list, text{l.File, l.Folder, l.Doc, l.Small})
+	}
+	for _, p := range b.course.Pages {
+		list = append(list, text{p.File, course.PagesFolder, p.Doc, p.Small})
+	}
+	return list
+}
+
+// pictures are those of one text, by path in the course. They are not changed once made.
+type pictures map[string]asset.Picture
+
+// readPictures reads the pictures of all texts, several texts at a time. Those of a text that is
+// the very same are known from the build before.
+func (b *builder) readPictures(files fs.FS) error {
+	texts := b.texts()
+	read := make([]*pictures, len(texts))
+	var todo []int
+	for i, t := range texts {
+		if read[i] = b.memory.shown[t.doc]; read[i] == nil {
+			todo = append(todo, i)
+		}
+	}
+	err := parallel.Each(b.workers, len(todo), func(_, i int) (err error) {
+		read[todo[i]], err = b.picturesOf(files, texts[todo[i]])
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	b.pictures = make(map[*source.File]*pictures, len(texts))
+	for i, t := range texts {
+		b.pictures[t.file] = read[i]
+	}
+	b.gallery, err = b.memory.hang(texts, read)
+	return err
+}
+
+// picturesOf reads the pictures of a text.
+func (b *builder) picturesOf(files fs.FS, t text) (*pictures, error) {
+	list := pictures{}
+	for _, img := range t.doc.Images {
+		name := path.Join(t.folder, img.Target.Value)
+		if _, known := list[name]; known || lesson.IsSheet(name) {
+			continue
+		}
+		read := asset.ReadPicture
+		if data := t.small[name]; data != nil {
+			read = func(_ fs.FS, name string) (asset.Picture, error) { return asset.NewPicture(name, data), nil }
+		}
+		p, err := remembered(b.memory, b.memory.pictures, files, name, read)
+		if err != nil {
+			return nil, fmt.Errorf("picture of %s: %w", t.folder, err)
+		}
+		list[name] = p
+	}
+	return &list, nil
+}
+
+// hang returns the pictures of all texts as files, those of the build before where no text shows
+// others. Two of one name and one content are one file.
+func (k *Kept) hang(texts []text, read []*pictures) (*artifact.Tree, error) {
+	same := len(texts) == len(k.hung)
+	for i := 0; same && i < len(texts); i++ {
+		same = k.hung[i] == read[i] || maps.EqualFunc(*k.hung[i], *read[i], func(a, b asset.Picture) bool { return a.Path == b.Path })
+	}
+	if !k.Once {
+		k.shown = make(map[*markdown.Document]*pictures, len(texts))
+		for i, t := range texts {
+			k.shown[t.doc] = read[i]
+		}
+		k.hung = read
+	}
+	if same && k.gallery != nil {
+		return k.gallery, nil
+	}
+	tree := artifact.New()
+	for _, list := range read {
+		for _, name := range slices.Sorted(maps.Keys(*list)) {
+			p := (*list)[name]
+			if _, there := tree.Get(p.Path); there {
+				continue
+			}
+			f := artifact.File{Path: p.Path, Stage: artifact.Asset, Data: p.Data}
+			if p.Data == nil {
+				f.Input = name
+			}
+			if err := tree.Add(f); err != nil {
+				return nil, err
+			}
+		}
+	}
+	k.gallery = tree
+	return tree, nil
+}
