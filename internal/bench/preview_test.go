@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"runtime/debug"
 	"testing"
 
 	"plait/internal/build"
+	"plait/internal/cli"
 	"plait/internal/disk"
 	"plait/internal/page"
 	server "plait/internal/preview"
@@ -67,6 +69,7 @@ func (f *follower) follow(changed ...string) []byte {
 func BenchmarkPreview(b *testing.B) {
 	for _, n := range lessons(b) {
 		b.Run(fmt.Sprint("lessons=", n), func(b *testing.B) {
+			defer debug.SetGCPercent(debug.SetGCPercent(cli.PreviewPercent)) // as the command does
 			p := newPlace(b, n)
 			f := newFollower(b, p)
 			shows := func(page []byte, text string) {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net"
 	"path"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"time"
@@ -42,6 +43,7 @@ func (cmd previewCommand) Run(ctx context.Context, c console) error {
 	if moved {
 		fmt.Fprintf(c.err, "port %d is in use by another program, so the preview has another\n", cmd.Port)
 	}
+	defer debug.SetGCPercent(debug.SetGCPercent(PreviewPercent))
 	// Watching begins before the first build, so that nothing saved meanwhile is missed.
 	watcher, err := watch.New(cmd.Course, notWatched)
 	if err != nil {

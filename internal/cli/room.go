@@ -18,6 +18,10 @@ const (
 // room: a build is short, and most of what it makes it keeps.
 const collectPercent = 400
 
+// PreviewPercent is the same for a preview, which is long and whose course may grow: an edit
+// that meets a collection takes twice as long.
+const PreviewPercent = 200
+
 // roomToMark is what marking may take before memory is collected more often, in bytes: a
 // class of ten thousand fits with room to spare, however busy the machine.
 const roomToMark = 400 << 20

@@ -161,7 +161,7 @@ func (k *linker) ranges() {
 		k.knownRange(l.Range, ids)
 		for _, f := range l.Formulas {
 			k.knownRange(f.Range, ids)
-			if k.rangeName(l, f).Value == "" && len(k.Ranges) != 1 {
+			if len(k.Ranges) != 1 && f.Range.Value == "" && l.Range.Value == "" && k.Course.Range.Value == "" {
 				k.noRange(f, ids)
 			}
 		}
@@ -213,7 +213,7 @@ func (c *Course) Goal(from *source.File, target string) (Goal, bool) {
 	if file == "" {
 		return Goal{Fragment: fragment}, fragment != ""
 	}
-	name := path.Join(path.Dir(from.Name()), file)
+	name := beside(from.Name(), file)
 	if goal, ok := c.texts[name]; ok {
 		goal.Fragment = fragment
 		return goal, true
@@ -223,6 +223,26 @@ func (c *Course) Goal(from *source.File, target string) (Goal, bool) {
 	}
 	return Goal{}, false
 }
+
+// beside is the path of a file that is named from where another lies: path.Join, at once for what
+// authors write.
+func beside(name, target string) string {
+	dir, rest := parent(name), target
+	for dir != "" {
+		up, ok := strings.CutPrefix(rest, "../")
+		if !ok {
+			break
+		}
+		dir, rest = parent(dir), up
+	}
+	if dir == "" || rest == "" || rest[0] == '/' || rest[0] == '.' || strings.Contains(rest, "/.") || strings.Contains(rest, "//") || strings.HasSuffix(rest, "/") {
+		return path.Join(path.Dir(name), target)
+	}
+	return dir + "/" + rest
+}
+
+// parent is the folder of a clean path, "" at the top.
+func parent(name string) string { return name[:max(strings.LastIndexByte(name, '/'), 0)] }
 
 // goals finds the texts that links can name.
 func (k *linker) goals() {

@@ -193,7 +193,7 @@ func oneOf(rule string, t source.Text, what string, words []string) *diag.Diagno
 
 // papers reports names in papers that lead nowhere.
 func (k *linker) papers() {
-	if k.partial {
+	if k.partial || len(k.Papers) == 0 {
 		return
 	}
 	modules := make([]string, len(k.Modules))

@@ -64,19 +64,11 @@ func (k *Kept) knowSheets(d *derive.Derived) {
 }
 
 // Forget drops what is known of files that have changed, come or gone; a folder stands
-// for all that lies in it.
+// for all that lies in it. A text whose pictures have changed has been read anew and is another.
 func (k *Kept) Forget(changed []string) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	forget(k.pictures, changed)
-	maps.DeleteFunc(k.shown, func(_ *markdown.Document, list *pictures) bool {
-		for name := range *list {
-			if slices.ContainsFunc(changed, func(c string) bool { return source.Related(name, c) }) {
-				return true
-			}
-		}
-		return false
-	})
 	forget(k.films, changed)
 }
 

@@ -164,13 +164,17 @@ func (b *builder) findIndex(code []byte) artifact.File {
 
 // judging is what all questions are judged by, in the order of their cards.
 func (b *builder) judging() []datum {
-	var data []datum
+	list := make([]*datum, 0, len(b.shares))
 	for _, s := range b.shares {
-		for _, a := range s.asks {
-			data = append(data, a.judge)
+		for i := range s.asks {
+			list = append(list, &s.asks[i].judge)
 		}
 	}
-	slices.SortFunc(data, func(a, b datum) int { return strings.Compare(a.key, b.key) })
+	slices.SortFunc(list, func(a, b *datum) int { return strings.Compare(a.key, b.key) })
+	data := make([]datum, len(list))
+	for i, d := range list {
+		data[i] = *d
+	}
 	return data
 }
 
