@@ -77,15 +77,18 @@ func ReadName(files fs.FS, name string) (string, error) {
 	return fingerprint(name, [sha256.Size]byte(hash.Sum(nil))), nil
 }
 
+// sizeOf returns the size of a picture that begins with head; 0 for both where either is not told:
+// half a size would leave no room at all.
 func sizeOf(name string, head []byte) (width, height int) {
 	if strings.EqualFold(path.Ext(name), ".svg") {
-		return drawingSize(head)
+		width, height = drawingSize(head)
+	} else if config, _, err := image.DecodeConfig(bytes.NewReader(head)); err == nil {
+		width, height = config.Width, config.Height
 	}
-	config, _, err := image.DecodeConfig(bytes.NewReader(head))
-	if err != nil {
+	if width <= 0 || height <= 0 {
 		return 0, 0
 	}
-	return config.Width, config.Height
+	return width, height
 }
 
 // drawingSize reads the size of an SVG drawing off its root element: width and
