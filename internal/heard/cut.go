@@ -85,7 +85,7 @@ func (t *talk) cut(at int) (f CutFact, words int) {
 	return f, n
 }
 
-// fractions of a unit by their words.
+// fractions of a unit or of a whole by their words.
 var fractions = map[string]exact.Number{"half": exact.Half, "quarter": exact.Of(1, 4), "third": exact.Of(1, 3)}
 
 // centimetres reads a length and returns how many words it takes: "seven centimetres", "an

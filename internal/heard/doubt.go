@@ -97,23 +97,26 @@ func (t *talk) governs(from, at int) bool {
 // turned reports whether a new clause begins between a denial and a word.
 func (t *talk) turned(from, at int) bool {
 	for i := from; i < at; i++ {
-		w := t.words[i].text
-		if i > from && (turns[w] || w == "and" && subjectsOf[t.text(i+1)] || !t.punctuated && (openers[w] || w == "i" && i > from+2 && !leadsOn[t.text(i-1)])) || t.words[i].comma {
+		if t.beginsClause(from, i) || t.words[i].comma {
 			return true
 		}
 	}
 	return false
 }
 
+// beginsClause reports whether a word behind a doubt begins a new clause without a comma.
+func (t *talk) beginsClause(from, at int) bool {
+	w := t.words[at].text
+	return at > from && (turns[w] || w == "and" && subjectsOf[t.text(at+1)] ||
+		!t.punctuated && (openers[w] || w == "i" && at > from+2 && !leadsOn[t.text(at-1)]))
+}
+
 // ownAgain reports whether talk of somebody else ends before a word: a new clause begins, and
 // not only an apposition ("went white at thirty, all of it, a hundred percent").
 func (t *talk) ownAgain(from, at int) bool {
 	for i := from; i < at; i++ {
-		w, next := t.words[i].text, t.text(i+1)
-		if t.words[i].comma && (subjectsOf[next] || turns[next] || openers[next] || ownClause[next]) {
-			return true
-		}
-		if i > from && (turns[w] || w == "and" && subjectsOf[next] || !t.punctuated && (openers[w] || w == "i" && i > from+2 && !leadsOn[t.text(i-1)])) {
+		next := t.text(i + 1)
+		if t.words[i].comma && (subjectsOf[next] || turns[next] || openers[next] || ownClause[next]) || t.beginsClause(from, i) {
 			return true
 		}
 	}

@@ -135,15 +135,10 @@ var turnsWhite = set("is are gone went turned")
 
 // share reads "a quarter of", "half" and "three quarters".
 func (t *talk) share(at int) (share exact.Number, words int) {
-	switch t.text(at) {
-	case "half":
-		return exact.Half, 1
-	case "quarter":
-		return exact.Of(1, 4), 1
-	case "third":
-		return exact.Of(1, 3), 1
-	}
 	number, ok := t.numberAt(at)
+	if part, isPart := fractions[t.text(at)]; isPart && !ok {
+		return part, 1
+	}
 	switch next := t.text(at + 1); {
 	case ok && next == "quarters" && number.Equal(exact.Int(3)):
 		return exact.Of(3, 4), 2

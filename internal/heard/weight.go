@@ -12,10 +12,8 @@ func weight(t *talk, at int) ([]Fact, int) {
 	}
 	f := Fact{Kind: Weight, Number: number}
 	n := 2
-	if t.follows(at+2, "of the one") > 0 && !t.closes(at+4) {
-		if facts, words := t.oneAndOther(at+1, number); words > 0 {
-			return facts, words + 1
-		}
+	if facts, words := t.oneAndOther(at+2, number); words > 0 {
+		return facts, 2 + words
 	}
 	if !t.closes(at + 1) {
 		if t.text(at+2) == "of" && t.text(at+3) == "each" || t.text(at+2) == "each" {
@@ -123,19 +121,24 @@ func sameAgain(t *talk, at int) ([]Fact, int) {
 	return []Fact{{Kind: Weight, Number: number, Of: t.facts[n-1].Of}}, 1
 }
 
-// oneAndOther reads "twenty-five of the one and twenty-five of the other", of the last two
-// shades.
+// oneAndOther reads behind a first weight "of the one and twenty-five of the other", which are the
+// last two shades.
 func (t *talk) oneAndOther(at int, first exact.Number) ([]Fact, int) {
-	codes := t.lastCodes(at)
-	i := at + 4
+	n := t.follows(at, "of the one")
+	if n == 0 {
+		return nil, 0
+	}
+	i := at + n
 	if t.text(i) == "and" {
 		i++
 	}
 	second, ok := t.numberAt(i)
-	if len(codes) < 2 || !ok || t.follows(i+1, "of the other") == 0 {
+	other := t.follows(i+1, "of the other")
+	codes := t.lastCodes(at)
+	if !ok || other == 0 || len(codes) < 2 {
 		return nil, 0
 	}
-	return []Fact{{Kind: Weight, Number: first, Of: codes[0]}, {Kind: Weight, Number: second, Of: codes[1]}}, i + 4 - at
+	return []Fact{{Kind: Weight, Number: first, Of: codes[0]}, {Kind: Weight, Number: second, Of: codes[1]}}, i + 1 + other - at
 }
 
 // otherBowl name a bowl beside the one before.
@@ -159,8 +162,8 @@ func bareWeight(t *talk, at int) ([]Fact, int) {
 		code := t.words[i].code
 		return []Fact{{Kind: Weight, Number: number, Of: code}, {Kind: Shade, Code: code}}, i + 1 - at
 	}
-	if t.text(i) == "one" && t.text(i-1) == "the" {
-		return t.oneAndOther(at, number)
+	if facts, words := t.oneAndOther(at+1, number); words > 0 {
+		return facts, 1 + words
 	}
 	of := subjects[t.text(i)]
 	switch code := t.byTone(t.text(i)); {
