@@ -13,8 +13,6 @@ import (
 	"testing"
 	"testing/fstest"
 
-	"github.com/yuin/goldmark"
-
 	"plait/internal/artifact"
 	"plait/internal/corpus"
 	"plait/internal/diag"
@@ -170,45 +168,6 @@ func BenchmarkDemo(b *testing.B) {
 	for b.Loop() {
 		pages(b, demo(), 0)
 	}
-}
-
-func Benchmark1000Lessons(b *testing.B) {
-	course := corpus.Course(1000, 1)
-	b.SetBytes(size(course))
-	b.ReportAllocs()
-	for b.Loop() {
-		pages(b, course, 0)
-	}
-}
-
-// Benchmark1000LessonsBare turns the same texts into HTML with the Markdown library
-// alone: the floor under a build.
-func Benchmark1000LessonsBare(b *testing.B) {
-	course := corpus.Course(1000, 1)
-	b.SetBytes(size(course))
-	b.ReportAllocs()
-	for b.Loop() {
-		for name, file := range course {
-			if !strings.HasSuffix(name, ".md") {
-				continue
-			}
-			var out bytes.Buffer
-			if err := goldmark.Convert(file.Data, &out); err != nil {
-				b.Fatal(err)
-			}
-		}
-	}
-}
-
-// size returns the bytes of all lessons of a course.
-func size(course fstest.MapFS) int64 {
-	var n int64
-	for name, file := range course {
-		if strings.HasSuffix(name, ".md") {
-			n += int64(len(file.Data))
-		}
-	}
-	return n
 }
 
 // A course that is only judged is judged as one that becomes pages, and becomes none.
