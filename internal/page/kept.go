@@ -21,8 +21,10 @@ import (
 
 // Kept is what one build of a process leaves to the next: drawings of head sheets, by
 // all that they show, and what they come to, so that a sheet that has not changed costs
-// nothing; bundled scripts and styles, by what they were made of; and what is known of
-// pictures and films, until [Kept.Forget]. The zero Kept is ready; one serves one build at a time.
+// nothing; bundled scripts and styles, by what they were made of; what lessons add to the
+// files that all are in, and their pictures, while the lessons are the very same; and what is
+// known of pictures and films, until [Kept.Forget]. The zero Kept is ready; one serves one
+// build at a time.
 type Kept struct {
 	Once bool // there is one build in this process: what is known of files is not kept
 

@@ -15,8 +15,8 @@ import (
 )
 
 // share is what a lesson adds to the files that all lessons are in: what can be found of it,
-// what its questions are judged by and the colours of its bowls. It is kept from build to build, so that an edit of one
-// lesson does not write those of all others anew.
+// what its questions are judged by and the colours of its bowls. It is kept from build to build,
+// so that an edit of one lesson does not write those of all others anew.
 type share struct {
 	module string // the title of its module, which stands in it
 	found  datum
@@ -33,7 +33,7 @@ type asked struct {
 
 // datum is a part of a script's data, as JSON.
 type datum struct {
-	key  string // by which pieces are in order; may be empty
+	key  string // by which data are in order; may be empty
 	text []byte
 	sum  [sha256.Size]byte
 }
