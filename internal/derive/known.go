@@ -42,8 +42,8 @@ func recalled(text string) (facts, bool) {
 }
 
 // KnownSheets returns what the course's head sheets come to, sorted by text; fresh reports whether
-// that is more or less than what was loaded. Sheets with a
-// fault are not among them, nor haircuts, whose lengths take as long to write as to work out.
+// that is more or less than what was loaded. Sheets with a fault are not among them, nor haircuts,
+// whose lengths take as long to write as to work out.
 func (d *Derived) KnownSheets() (list []KnownSheet, fresh bool) {
 	seen := map[string]bool{}
 	for _, p := range d.parts {
@@ -67,8 +67,7 @@ func (d *Derived) KnownSheets() (list []KnownSheet, fresh bool) {
 	return list, fresh
 }
 
-// known makes what can be written of facts; ok is false for what is not
-// kept.
+// known makes what can be written of facts; ok is false for what is not kept.
 func (f facts) known(text string) (k KnownSheet, ok bool) {
 	k = KnownSheet{Text: text, Area: f.area, Sections: f.sections}
 	for _, w := range f.warnings {
