@@ -1,10 +1,11 @@
 // Package corpus makes synthetic courses for tests and benchmarks: as many lessons
 // as are asked for, each with the shape of a real one, the same for the same seed.
 //
-// A lesson has about 900 words in six steps, three formulas, two pictures, a question,
-// a block of code and values in its prose. One lesson of each module shows a head
-// sheet, one of five in the whole course, and one has captions. The words mean nothing;
-// the formulas and the questions are right, so a course builds without errors.
+// A lesson has about 900 words of prose in six steps, each with a list of four items,
+// three formulas, two pictures, a question, a block of code and values in its prose. One
+// lesson of each module shows a head sheet, one of five in the whole course, and one has
+// captions. The words mean nothing; the formulas and the questions are right, so a course
+// builds without errors.
 package corpus
 
 import (
@@ -132,9 +133,10 @@ func (w *writer) lesson(i, n int) string {
 	if hasCaptions(i) {
 		b.WriteString("recording: {captions: talk.vtt, length: \"6:30\"}\n")
 	}
-	fmt.Fprintf(&b, "---\n\n%s\n", w.paragraph(2))
+	fmt.Fprintf(&b, "---\n\n%s\n", w.paragraph(4))
 	for step := range 6 {
-		fmt.Fprintf(&b, "\n## %d:%02d %s\n\n%s\n\n", step, w.rng.IntN(60), strings.TrimSuffix(w.sentence(4), "."), w.paragraph(8))
+		fmt.Fprintf(&b, "\n## %d:%02d %s\n\n%s\n\n", step, w.rng.IntN(60), strings.TrimSuffix(w.sentence(4), "."), w.paragraph(7))
+		fmt.Fprintf(&b, "- %s\n- *%s*\n- **%s**\n- %s\n\n", w.sentence(7), w.sentence(7), w.sentence(7), w.sentence(7))
 		switch step {
 		case 0:
 			fmt.Fprintf(&b, "![%s](left.svg)\n", w.sentence(6))
@@ -147,7 +149,7 @@ func (w *writer) lesson(i, n int) string {
 			fmt.Fprintf(&b, "%s\n![%s](back.svg)\n", samples[i%len(samples)], w.sentence(6))
 		case 5:
 			next := (i + 1) % n
-			fmt.Fprintf(&b, "- %s\n- *%s*\n- **%s**\n\n%s\nGo on to [the next](../%04d-%s/lesson.md).\n", w.sentence(7), w.sentence(7), w.sentence(7), w.question(), next+1, name(next))
+			fmt.Fprintf(&b, "%s\nGo on to [the next](../%04d-%s/lesson.md).\n", w.question(), next+1, name(next))
 		}
 	}
 	return b.String()
