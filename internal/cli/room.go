@@ -14,9 +14,23 @@ const (
 	roomForLesson = 75 << 10
 )
 
-// collectPercent is how far the heap may grow between two collections while there is
-// room: a build is short, and most of what it makes it keeps.
-const collectPercent = 400
+// heldOfLesson is what is held of a lesson until its pages are written, in bytes, about.
+const heldOfLesson = 44 << 10
+
+// leastPercent and mostPercent bound how far the heap may grow between two collections. A
+// build is short, and most of what it makes it keeps.
+const (
+	leastPercent = 100
+	mostPercent  = 400
+)
+
+// percentFor returns how far the heap may grow between two collections in so much room: as
+// far as fills it once all lessons are held. Growing further while they are read gains
+// little then, and scatters what is held among what is not, in memory that is lost to all
+// that comes after.
+func percentFor(lessons, room int) int {
+	return min(max(100*room/(max(lessons, 1)*heldOfLesson)-100, leastPercent), mostPercent)
+}
 
 // PreviewPercent is the same for a preview, which is long and whose course may grow: an edit
 // that meets a collection takes twice as long.
@@ -41,8 +55,9 @@ func makeRoom(dir string) (end func()) {
 		lessons = len(names)
 		_ = folder.Close()
 	}
-	percent := debug.SetGCPercent(collectPercent)
-	limit := debug.SetMemoryLimit(int64(roomForAny + lessons*roomForLesson))
+	room := roomForAny + lessons*roomForLesson
+	percent := debug.SetGCPercent(percentFor(lessons, room))
+	limit := debug.SetMemoryLimit(int64(room))
 	return func() {
 		debug.SetGCPercent(percent)
 		debug.SetMemoryLimit(limit)
