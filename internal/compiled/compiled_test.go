@@ -20,10 +20,24 @@ type view struct {
 	Any   any
 	Names map[string]string
 	Kind  kind
+	Prose prose
+	None  prose
 }
 
 // Method is a method, which goes before a field.
 func (view) Method() string { return "of the method" }
+
+// prose is HTML that is written where it is shown.
+type prose func(out []byte) []byte
+
+func (p prose) HTML() template.HTML { return template.HTML(p.AppendHTML(nil)) }
+
+func (p prose) AppendHTML(out []byte) []byte {
+	if p == nil {
+		return out
+	}
+	return p(out)
+}
 
 type kind string
 
@@ -33,7 +47,7 @@ func sample() view {
 	return view{
 		Text: "a <b> & 'c'", Path: "x y.html?a=b&c", Whole: "<i>whole</i>", Count: 3, On: true, Next: &link{"next", "n.html"},
 		Links: []link{{"one", "1.html"}, {"two", "javascript:alert(2)"}}, Words: []string{"w", "<v>"}, Any: "any",
-		Names: map[string]string{"a": "b"}, Kind: "k",
+		Names: map[string]string{"a": "b"}, Kind: "k", Prose: func(out []byte) []byte { return append(out, "<p>prose"...) },
 	}
 }
 
@@ -78,6 +92,7 @@ func TestKnown(t *testing.T) {
 		`{{range $i, $l := .Links}}{{if $i}}, {{end}}<a href="{{$l.Path}}">{{.Text}}</a>{{end}}`,
 		"{{$t := .Text}}{{range .Words}}{{$t}}{{.}}{{end}}", "{{range .Words}}{{$w := .}}{{range $.Words}}{{$w}}{{.}}{{end}}{{end}}",
 		`{{define "l"}}{{.Text}}{{$.Path}}{{end}}{{range .Links}}{{template "l" .}}{{end}}{{template "l" .}}`,
+		"{{.Prose.HTML}}{{.Text}}{{.None.HTML}}", "{{with .Prose}}{{.HTML}}{{end}}{{with .Prose.HTML}}{{.}}{{end}}", "{{if .Prose.HTML}}yes{{end}}",
 		`{{define "n"}}nothing{{end}}{{template "n"}}`,
 		`{{define "f"}}{{printf "%q" .}}{{end}}{{template "f" .Text}}{{.Text}}`, // the one template is the library's
 	} {
@@ -89,7 +104,7 @@ func TestKnown(t *testing.T) {
 // What is not known is the library's.
 func TestUnknown(t *testing.T) {
 	for _, text := range []string{
-		"{{.Method}}", "{{.Any}}", "{{.Names.a}}", "{{.Kind}}", "{{printf \"%s\" .Text}}", "{{.Text | html}}", "{{index .Words 0}}",
+		"{{.Prose.HTML.Name}}", `<p title="{{.Prose.HTML}}">`, "{{.Prose}}", "{{.Prose.AppendHTML}}", "{{.Method}}", "{{.Any}}", "{{.Names.a}}", "{{.Kind}}", "{{printf \"%s\" .Text}}", "{{.Text | html}}", "{{index .Words 0}}",
 		"{{range .Names}}{{.}}{{end}}", "{{range 3}}{{.}}{{end}}", "{{range .Words}}{{break}}{{end}}", "{{with $x := .Text}}{{$x}}{{end}}",
 		"{{$t := .Text}}{{$t = \"b\"}}{{$t}}", "<script>var a = {{.Text}}</script>", "<i style=\"width:{{.Count}}px\">",
 		"<p title={{.Text}}>", `<p title="{{.Whole}}">`, `<a href="?q={{.Text}}">`, "<p {{.Text}}=\"\">", "{{.On}}", "{{.Missing}}", "{{.Text.Field}}",

@@ -49,6 +49,9 @@ func shown(e expression, rest []*parse.CommandNode) (step, bool) {
 }
 
 func raw(e expression) step {
+	if e.append != nil {
+		return e.append
+	}
 	return func(f *frame, dot reflect.Value) { f.out = append(f.out, e.value(f, dot).String()...) }
 }
 

@@ -12,12 +12,33 @@ var (
 	boolType   = reflect.TypeFor[bool]()
 	htmlType   = reflect.TypeFor[template.HTML]()
 	jsType     = reflect.TypeFor[template.JS]()
+
+	appenderType = reflect.TypeFor[Appender]()
 )
 
 // expression gives a value of one type.
 type expression struct {
-	of    reflect.Type
-	value func(f *frame, dot reflect.Value) reflect.Value
+	of     reflect.Type
+	value  func(f *frame, dot reflect.Value) reflect.Value
+	append step // writes the value where it is shown raw; nil for most
+}
+
+// Appender is a value whose HTML is written where a template shows it with {{.Field.HTML}},
+// and need not be held as a text first. Its two methods give the same.
+type Appender interface {
+	HTML() template.HTML
+	AppendHTML(out []byte) []byte
+}
+
+// appended is the HTML of an Appender.
+func appended(e expression) expression {
+	html := expression{of: htmlType, value: func(f *frame, dot reflect.Value) reflect.Value {
+		return reflect.ValueOf(e.value(f, dot).Interface().(Appender).HTML())
+	}}
+	html.append = func(f *frame, dot reflect.Value) {
+		f.out = e.value(f, dot).Interface().(Appender).AppendHTML(f.out)
+	}
+	return html
 }
 
 // command compiles one command of a pipeline.
@@ -34,13 +55,13 @@ func (c *compiler) command(n *parse.CommandNode, dot reflect.Type) (expression, 
 func (c *compiler) operand(n parse.Node, dot reflect.Type) (expression, bool) {
 	switch n := n.(type) {
 	case *parse.DotNode:
-		return expression{dot, func(_ *frame, dot reflect.Value) reflect.Value { return dot }}, dot.Kind() != reflect.Interface
+		return expression{of: dot, value: func(_ *frame, dot reflect.Value) reflect.Value { return dot }}, dot.Kind() != reflect.Interface
 	case *parse.FieldNode:
-		return fields(expression{dot, func(_ *frame, dot reflect.Value) reflect.Value { return dot }}, n.Ident)
+		return fields(expression{of: dot, value: func(_ *frame, dot reflect.Value) reflect.Value { return dot }}, n.Ident)
 	case *parse.VariableNode:
 		for at := len(c.scope) - 1; at >= 0; at-- {
 			if c.scope[at].name == n.Ident[0] {
-				v := expression{c.scope[at].of, func(f *frame, _ reflect.Value) reflect.Value { return f.variables[at] }}
+				v := expression{of: c.scope[at].of, value: func(f *frame, _ reflect.Value) reflect.Value { return f.variables[at] }}
 				return fields(v, n.Ident[1:])
 			}
 		}
@@ -56,7 +77,7 @@ func (c *compiler) operand(n parse.Node, dot reflect.Type) (expression, bool) {
 
 func constant(value any) expression {
 	v := reflect.ValueOf(value)
-	return expression{v.Type(), func(*frame, reflect.Value) reflect.Value { return v }}
+	return expression{of: v.Type(), value: func(*frame, reflect.Value) reflect.Value { return v }}
 }
 
 // fields goes from a value to a field of it, of a field.
@@ -74,6 +95,9 @@ func fields(e expression, names []string) (expression, bool) {
 // would go before it.
 func field(e expression, name string) (expression, bool) {
 	of := e.of
+	if name == "HTML" && of.Kind() == reflect.Func && of.Implements(appenderType) {
+		return appended(e), true
+	}
 	pointer := of.Kind() == reflect.Pointer
 	if pointer {
 		of = of.Elem()
@@ -89,7 +113,7 @@ func field(e expression, name string) (expression, bool) {
 		return e, false
 	}
 	from, first, rest := e.value, f.Index[0], f.Index[1:]
-	return expression{f.Type, func(f *frame, dot reflect.Value) reflect.Value {
+	return expression{of: f.Type, value: func(f *frame, dot reflect.Value) reflect.Value {
 		v := from(f, dot)
 		if pointer {
 			if v.IsNil() {
@@ -128,11 +152,11 @@ func (c *compiler) function(name string, args []parse.Node, dot reflect.Type) (e
 	switch {
 	case name == "len" && len(args) == 1 && operands[0].of.Kind() == reflect.Slice:
 		e := operands[0]
-		return expression{intType, func(f *frame, dot reflect.Value) reflect.Value { return reflect.ValueOf(e.value(f, dot).Len()) }}, true
+		return expression{of: intType, value: func(f *frame, dot reflect.Value) reflect.Value { return reflect.ValueOf(e.value(f, dot).Len()) }}, true
 	case (name == "or" || name == "and") && len(args) == 2 && operands[0].of == operands[1].of:
 		a, b, stop := operands[0], operands[1], name == "or"
 		truth, ok := truthOf(a.of)
-		return expression{a.of, func(f *frame, dot reflect.Value) reflect.Value {
+		return expression{of: a.of, value: func(f *frame, dot reflect.Value) reflect.Value {
 			v := a.value(f, dot)
 			if truth(v) == stop {
 				return v
@@ -141,7 +165,7 @@ func (c *compiler) function(name string, args []parse.Node, dot reflect.Type) (e
 		}}, ok
 	case name == "eq" && len(args) == 2 && operands[0].of == stringType && operands[1].of == stringType:
 		a, b := operands[0], operands[1]
-		return expression{boolType, func(f *frame, dot reflect.Value) reflect.Value {
+		return expression{of: boolType, value: func(f *frame, dot reflect.Value) reflect.Value {
 			return reflect.ValueOf(a.value(f, dot).String() == b.value(f, dot).String())
 		}}, true
 	}
@@ -202,7 +226,7 @@ func truthOf(of reflect.Type) (func(reflect.Value) bool, bool) {
 		return reflect.Value.Bool, true
 	case reflect.Int:
 		return func(v reflect.Value) bool { return v.Int() != 0 }, true
-	case reflect.Pointer:
+	case reflect.Pointer, reflect.Func:
 		return func(v reflect.Value) bool { return !v.IsNil() }, true
 	case reflect.Struct:
 		return func(reflect.Value) bool { return true }, true

@@ -30,6 +30,16 @@ type Hooks struct {
 // scripts and nothing that the author wrote as HTML.
 func (s *Section) HTML(h Hooks) string { return s.body.filled(h) }
 
+// AppendHTML appends what [Section.HTML] writes.
+func (s *Section) AppendHTML(out []byte, h Hooks) []byte {
+	if len(s.body.gaps) == 0 {
+		return append(out, s.body.text...)
+	}
+	w := &output{Buffer: *bytes.NewBuffer(out)}
+	s.body.fill(w, h)
+	return w.Bytes()
+}
+
 // TitleHTML writes the content of the section's heading without its time, for an
 // h2 element.
 func (s *Section) TitleHTML(h Hooks) string { return s.title.filled(h) }

@@ -49,10 +49,9 @@ func (b *builder) lesson(out []byte, l *lesson.Lesson) ([]byte, error) {
 		v.Sheet = "../" + sheetPath(l)
 	}
 	b.neighbours(&v, at.at)
-	if err := b.addText(&v, l); err != nil {
-		return nil, err
-	}
-	return b.templates.page(out, "lesson", v)
+	faults := b.addText(&v, l)
+	out, err := b.templates.page(out, "lesson", v)
+	return out, errors.Join(append(*faults, err)...)
 }
 
 // lessonFrame is the frame of a lesson's page; one with a recording may load its film.
@@ -87,9 +86,10 @@ func (b *builder) neighbours(v *LessonView, at int) {
 	}
 }
 
-// addText adds the lesson's text with its bowls.
-func (b *builder) addText(v *LessonView, l *lesson.Lesson) error {
-	var faults []error
+// addText adds the lesson's text with its bowls. What is wrong with them is known once the
+// page is written.
+func (b *builder) addText(v *LessonView, l *lesson.Lesson) (faults *[]error) {
+	faults = new([]error)
 	hooks := b.hooks(l.File, l.Folder, "../")
 	hooks.Value = func(value *markdown.Value) string {
 		text, _ := b.derived.Value(l, value.Text)
@@ -101,23 +101,26 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) error {
 			return picture(img)
 		}
 		text, err := b.figure(l, img)
-		faults = append(faults, err)
+		*faults = append(*faults, err)
 		return text
 	}
 	hooks.Block = func(out []byte, block *markdown.Block) []byte {
 		out, err := b.block(out, l, block)
-		faults = append(faults, err)
+		*faults = append(*faults, err)
 		return out
 	}
+	text := func(s *markdown.Section) Prose {
+		return func(out []byte) []byte { return s.AppendHTML(out, hooks) }
+	}
 	if l.Intro != nil {
-		v.Opening = template.HTML(l.Intro.HTML(hooks))
+		v.Opening = text(l.Intro)
 	}
 	for _, s := range l.Steps {
 		step := StepView{
 			ID:     s.ID,
 			Number: s.Number,
 			Title:  template.HTML(s.TitleHTML(hooks)),
-			Body:   template.HTML(s.HTML(hooks)),
+			Body:   text(s.Section),
 		}
 		if s.Time.Set() {
 			step.Time = b.stepTime(l, s)
@@ -125,9 +128,9 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) error {
 		v.Steps = append(v.Steps, step)
 	}
 	if l.Doc.Notes != nil {
-		v.Notes = template.HTML(l.Doc.Notes.HTML(hooks))
+		v.Notes = text(l.Doc.Notes)
 	}
-	return errors.Join(faults...)
+	return faults
 }
 
 // hooks says how the pictures, links and samples of a text are written on a page

@@ -120,14 +120,19 @@ func sampleLesson(t testing.TB, set *Templates) LessonView {
 		Hair:     []Term{{Term: "Length", Value: "shoulder"}},
 		Kit:      []string{"scale"},
 		Steps: []StepView{
-			{ID: "mix", Number: 1, Title: "Mix", Time: &TimeView{Text: "0:42", Duration: "PT42S", Path: "../assets/gloss-1.webm#t=42", At: "42", Until: "60"}, Body: "<p>Pour.</p>" + bowl},
-			{ID: "rinse", Number: 2, Title: "Rinse", Body: "<p>Rinse.</p>"},
+			{ID: "mix", Number: 1, Title: "Mix", Time: &TimeView{Text: "0:42", Duration: "PT42S", Path: "../assets/gloss-1.webm#t=42", At: "42", Until: "60"}, Body: written("<p>Pour.</p>" + bowl)},
+			{ID: "rinse", Number: 2, Title: "Rinse", Body: written("<p>Rinse.</p>")},
 		},
 		Patterns: true,
 		Work:     "../assets/work-1.js",
 		Next:     &Link{Before: "Next lesson", Text: "Cover", Path: "cover.html"},
 		Within:   within,
 	}
+}
+
+// written is prose as it was written.
+func written(html template.HTML) Prose {
+	return func(out []byte) []byte { return append(out, html...) }
 }
 
 // sampleHeads is a head sheet of one view and one section.

@@ -108,13 +108,13 @@ type LessonView struct {
 	Outcomes       []string
 	Hair           []Term
 	Kit            []string
-	Opening        template.HTML // text before the first step
+	Opening        Prose // text before the first step
 	Steps          []StepView
-	Notes          template.HTML // footnotes
-	Patterns       bool          // the page shows bowls
-	Asking         string        // script of questions, "" where the lesson asks none
-	Work           string        // script of bowls and head sheets
-	Sheet          string        // path of the page of its head sheets; "" for none
+	Notes          Prose  // footnotes
+	Patterns       bool   // the page shows bowls
+	Asking         string // script of questions, "" where the lesson asks none
+	Work           string // script of bowls and head sheets
+	Sheet          string // path of the page of its head sheets; "" for none
 	Previous, Next *Link
 	Within         template.HTML // links to the lessons of the module
 }
@@ -215,7 +215,22 @@ type StepView struct {
 	Number int
 	Title  template.HTML
 	Time   *TimeView // nil where the step names no time
-	Body   template.HTML
+	Body   Prose
+}
+
+// Prose appends the HTML of a text. A template shows it with {{.Body.HTML}}: it is written
+// where it stands in the page, and never held beside it.
+type Prose func(out []byte) []byte
+
+// HTML returns the text for a template that is run by the library, nothing of no text.
+func (p Prose) HTML() template.HTML { return template.HTML(p.AppendHTML(nil)) }
+
+// AppendHTML appends the text, nothing of no text.
+func (p Prose) AppendHTML(out []byte) []byte {
+	if p == nil {
+		return out
+	}
+	return p(out)
 }
 
 // TimeView is a time in the recording.

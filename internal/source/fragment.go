@@ -23,17 +23,32 @@ type piece struct{ at, offset int }
 // to blame when there is nothing in the fragment to point at.
 func NewFragment(anchor Span, spans ...Span) *Fragment {
 	f := &Fragment{file: anchor.file, anchor: anchor}
+	spans = joined(spans)
 	if len(spans) == 1 {
-		f.text, f.pieces = spans[0].Text(), []piece{{offset: spans[0].from}}
+		f.text, f.pieces = spans[0].Text(), []piece{{offset: int(spans[0].from)}}
 		return f
 	}
 	var text strings.Builder
 	for _, s := range spans {
-		f.pieces = append(f.pieces, piece{at: text.Len(), offset: s.from})
+		f.pieces = append(f.pieces, piece{at: text.Len(), offset: int(s.from)})
 		text.WriteString(s.Text())
 	}
 	f.text = text.String()
 	return f
+}
+
+// joined returns the span of all spans if each begins where the one before it ends, as the
+// lines of a fence do that is not indented: their text then need not be copied.
+func joined(spans []Span) []Span {
+	for i := 1; i < len(spans); i++ {
+		if spans[i].file != spans[0].file || spans[i].from != spans[i-1].to {
+			return spans
+		}
+	}
+	if len(spans) < 2 {
+		return spans
+	}
+	return []Span{spans[0].To(spans[len(spans)-1])}
 }
 
 // Fragment returns the whole file as one fragment.

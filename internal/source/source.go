@@ -11,6 +11,7 @@ package source
 
 import (
 	"bytes"
+	"cmp"
 	"sort"
 	"strings"
 	"sync"
@@ -56,7 +57,7 @@ func (f *File) Encode(text string) []byte {
 func (f *File) Span(start, end int) Span {
 	start = min(max(start, 0), len(f.text))
 	end = min(max(end, start), len(f.text))
-	return Span{file: f, from: start, to: end}
+	return Span{file: f, from: int32(start), to: int32(end)}
 }
 
 // Whole returns the span of the whole file.
@@ -95,7 +96,7 @@ func (f *File) lineStart(offset int) (line, start int) {
 // Span is a stretch of bytes in a file. The zero Span is no place at all.
 type Span struct {
 	file     *File
-	from, to int
+	from, to int32 // a course has hundreds of thousands of spans, and no file nears this
 }
 
 // File returns the file the span lies in, nil for the zero span.
@@ -106,10 +107,10 @@ func (s Span) Valid() bool { return s.file != nil }
 
 // Offsets returns the byte offsets of the span, from the file's first byte
 // behind a byte order mark.
-func (s Span) Offsets() (from, to int) { return s.from, s.to }
+func (s Span) Offsets() (from, to int) { return int(s.from), int(s.to) }
 
 // Len returns the number of bytes in the span.
-func (s Span) Len() int { return s.to - s.from }
+func (s Span) Len() int { return int(s.to - s.from) }
 
 // Text returns the bytes of the span.
 func (s Span) Text() string {
@@ -125,7 +126,7 @@ func (s Span) Sub(start, end int) Span {
 	if s.file == nil {
 		return s
 	}
-	return s.file.Span(s.from+start, s.from+end)
+	return s.file.Span(int(s.from)+start, int(s.from)+end)
 }
 
 // To returns the span from the start of s to the end of other, which lies in the
@@ -134,7 +135,7 @@ func (s Span) To(other Span) Span {
 	if s.file == nil || s.file != other.file {
 		return s
 	}
-	return s.file.Span(s.from, max(s.to, other.to))
+	return Span{file: s.file, from: s.from, to: max(s.to, other.to)}
 }
 
 // Contains reports whether other lies within s.
@@ -150,10 +151,10 @@ type Position struct {
 }
 
 // Start returns where the span begins.
-func (s Span) Start() Position { return s.position(s.from) }
+func (s Span) Start() Position { return s.position(int(s.from)) }
 
 // End returns the place just behind the span.
-func (s Span) End() Position { return s.position(s.to) }
+func (s Span) End() Position { return s.position(int(s.to)) }
 
 func (s Span) position(offset int) Position {
 	if s.file == nil {
@@ -173,12 +174,12 @@ func (s Span) Line() (text string, offset int) {
 	if s.file == nil {
 		return "", 0
 	}
-	_, start := s.file.lineStart(s.from)
+	_, start := s.file.lineStart(int(s.from))
 	rest := s.file.text[start:]
 	if i := strings.IndexByte(rest, '\n'); i >= 0 {
 		rest = rest[:i]
 	}
-	return strings.TrimSuffix(rest, "\r"), s.from - start
+	return strings.TrimSuffix(rest, "\r"), int(s.from) - start
 }
 
 // Compare orders spans by file name, then start, then end; it returns −1, 0 or +1.
@@ -193,20 +194,7 @@ func (s Span) Compare(other Span) int {
 	if c := strings.Compare(a, b); c != 0 {
 		return c
 	}
-	if s.from != other.from {
-		return sign(s.from - other.from)
-	}
-	return sign(s.to - other.to)
-}
-
-func sign(n int) int {
-	switch {
-	case n < 0:
-		return -1
-	case n > 0:
-		return 1
-	}
-	return 0
+	return cmp.Or(cmp.Compare(s.from, other.from), cmp.Compare(s.to, other.to))
 }
 
 // Text is an authored value and the place it stands.
