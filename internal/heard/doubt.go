@@ -18,7 +18,7 @@ var (
 		aunt uncle nan gran granny grandmother grandad grandfather`)
 
 	// liked makes of "would" a wish or a way of speaking, which supposes nothing.
-	liked = set(`like love say call allow`)
+	liked = set(`like love say call allow want`)
 
 	// openers begin a new sentence where no full stop is written.
 	openers = set(`okay ok alright so now oh anyway`)
@@ -43,7 +43,7 @@ func (t *talk) doubted(at int) bool {
 		away := at - i
 		switch w := t.words[i].text; {
 		case denials[w] && !t.hedges(i) || w == "no" && !t.closes(i):
-			if away <= denialReach && !t.turned(i, at) && !t.limited(i, at) {
+			if away <= denialReach && !t.turned(i, at) && !t.limited(i, at) && !t.pastNone(i, at) {
 				return true
 			}
 		case w == "instead" || w == "rather" && t.text(i+1) == "than":
@@ -104,6 +104,22 @@ func (t *talk) turned(from, at int) bool {
 	return false
 }
 
+// pastNone reports whether what there is none of is over before a word: "there's no line and
+// the mid-lengths are a nine".
+func (t *talk) pastNone(from, at int) bool {
+	if t.text(from) != "no" {
+		return false
+	}
+	for i := from + 2; i < at; i++ {
+		if t.text(i) == "and" && articles[t.text(i+1)] {
+			return true
+		}
+	}
+	return false
+}
+
+var articles = set("the her his my this that")
+
 // beginsClause reports whether a word behind a doubt begins a new clause without a comma.
 func (t *talk) beginsClause(from, at int) bool {
 	w := t.words[at].text
@@ -143,10 +159,24 @@ func (t *talk) aside(at int) bool {
 	if t.text(at) != "if" {
 		return false
 	}
-	next, then := t.text(at+1), t.text(at+2)
-	return next == "you" && (then == "read" || then == "like" || then == "will" || then == "ask") ||
-		next == "youre" && (then == "counting" || then == "wondering") || next == "im" && then == "honest"
+	switch next, then := t.text(at+1), t.text(at+2); next {
+	case "you":
+		return listening[then]
+	case "youre", "youve":
+		return listens[then]
+	case "im":
+		return then == "honest" || then == "being" || then == "right" || then == "not" && t.text(at+3) == "mistaken"
+	case "anyones", "anybodys", "anyone", "anybody":
+		return true
+	}
+	return false
 }
+
+// What whoever listens is spoken to of: "if you remember", "if you're writing it down".
+var (
+	listening = set("read like will ask remember recall look listen see notice hear please")
+	listens   = set("counting wondering writing following watching listening asking keeping noting taking learning paying new")
+)
 
 // hedges reports whether a denial is only "I don't know", said in thinking.
 func (t *talk) hedges(at int) bool {
@@ -173,8 +203,11 @@ func (t *talk) remembered(at int) bool {
 	case "i":
 		next := t.text(at + 1)
 		return next == "once" || next == "had" && t.text(at+2) == "a" || next == "saw" && t.text(at+2) == "a" || next == "was" && t.text(at+2) == "training"
-	case "one", "last":
+	case "last":
 		return t.text(at+1) == "time"
+	case "one":
+		before := t.text(at - 1)
+		return t.text(at+1) == "time" && (at == t.sentence(at) || t.closes(at-1) || before == "this" || before == "and" || before == "was")
 	case "once":
 		return t.words[at].comma && at == t.sentence(at)
 	case "in":

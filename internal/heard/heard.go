@@ -132,9 +132,9 @@ func Read(cues []caption.Cue, ranges []*shade.Range) []Fact {
 	if !t.aboutHair() {
 		return nil
 	}
-	colour := t.aboutColour()
+	t.colour = t.aboutColour()
 	for i := 0; i < len(t.words); {
-		i += max(1, t.take(i, colour))
+		i += max(1, t.take(i))
 	}
 	t.withdraw()
 	return t.facts
@@ -152,6 +152,7 @@ var phrases = []phrase{
 	{true, ratioOfParts},
 	{true, parts},
 	{true, equalParts},
+	{true, twice},
 	{true, weight},
 	{true, tubes},
 	{true, bareWeight},
@@ -170,11 +171,11 @@ var phrases = []phrase{
 
 // take adds the facts that begin at a word and returns how many words they take.
 // Facts inside a phrase that is doubted are passed over with it.
-func (t *talk) take(at int, colour bool) (words int) {
+func (t *talk) take(at int) (words int) {
 	if n := t.recants(at); n > 0 {
 		return n
 	}
-	facts, n := t.find(at, colour)
+	facts, n := t.find(at, t.colour)
 	if n == 0 {
 		if right, ok := t.rights(at); ok {
 			t.add(right, at, at+1)

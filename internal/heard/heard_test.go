@@ -109,6 +109,8 @@ func TestParts(t *testing.T) {
 	expectFacts(t, "6N and 8V, in equal halves. Twenty grams of the one and ten of the other.", "shade 6N", "shade 8V", "parts 1 of 6N", "parts 1 of 8V", "weight 20 g of 6N", "weight 10 g of 8V")
 	expectFacts(t, "equal parts of skill and luck")
 	expectFacts(t, "nought parts, two of these")
+	expectFacts(t, "half 6N half 8V", "parts 1 of 6N", "parts 1 of 8V", "shade 6N", "shade 8V")
+	expectFacts(t, "It is 6N and 6G. Three parts to one.", "shade 6N", "shade 6G", "parts 3 of 6N", "parts 1 of 6G")
 }
 
 func TestWeights(t *testing.T) {
@@ -125,6 +127,12 @@ func TestWeights(t *testing.T) {
 	expectFacts(t, "sixty grams of developer in the first bowl and 90 in the second", "weight 60 g of developer", "weight 90 g of developer")
 	expectFacts(t, "Eight grams of 6N and sixteen of the 4 per cent.", "weight 8 g of 6N", "shade 6N", "weight 16 g of developer", "strength 4 %")
 	expectFacts(t, "two ounces of colour, a tube of toothpaste, one of each")
+	expectFacts(t, "And 7.1, only two grams.", "shade 7.1", "weight 2 g of 7.1")
+	expectFacts(t, "We mix one to two, so that's a hundred grams. We mix one to two, so that's ninety grams in total.", "ratio 1:2", "weight 100 g of developer", "ratio 1:2", "weight 90 g")
+	expectFacts(t, "so this is the powder and i go fifty grams", "weight 50 g of lightener")
+	expectFacts(t, "Sixty grams of developer for the root and eighty grams in the toner.", "weight 60 g of developer", "section roots", "weight 80 g of developer")
+	expectFacts(t, "Ten grams of 6N. Make that twenty grams.", "(weight 10 g of 6N)", "shade 6N", "weight 20 g of 6N")
+	expectFacts(t, "and some c l ten grams of that", "shade CL", "weight 10 g of CL")
 }
 
 func TestRatios(t *testing.T) {
@@ -134,6 +142,8 @@ func TestRatios(t *testing.T) {
 	expectFacts(t, "one part powder, two parts developer", "ratio 1:2")
 	expectFacts(t, "one part of colour to one and a half parts of peroxide", "ratio 1:1.5")
 	expectFacts(t, "one to two fingers, from one to two, two to one, ten to two, at 11:10, five to ten, one to ten")
+	expectFacts(t, "Equal parts of cream and developer. Twice as much developer.", "ratio 1:1", "ratio 1:2")
+	expectFacts(t, "Two parts developer to one part colour.", "ratio 1:2")
 }
 
 func TestStrengths(t *testing.T) {
@@ -154,6 +164,11 @@ func TestTimes(t *testing.T) {
 	expectFacts(t, "The temples get fifteen minutes, the sides get ten, and the crown gets five.", "section temples", "time 15 min", "section sides", "time 10 min", "section crown", "time 5 min")
 	expectFacts(t, "the roots get thirty five minutes the full deal the lengths about 25 thats plenty", "section roots", "time 35 min", "section lengths", "time 25 min")
 	expectFacts(t, "900 minutes, 99999999999 minutes, 0 minutes")
+	expectFacts(t, "It stays on for a quarter of an hour, and the roots for three quarters of an hour.", "time 15 min", "section roots", "time 45 min")
+	expectFacts(t, "Book an hour. It takes an hour and a half. It takes an hour and ten for longer hair.", "time 60 min", "time 90 min", "time 70 min")
+	expectFacts(t, "Ten more minutes, twenty-odd minutes, a good five minutes.", "time 10 min", "time 20 min", "time 5 min")
+	expectFacts(t, "It is having its last ten minutes. I came in the last ten minutes.", "time 10 min")
+	expectFacts(t, "Leave it on for thirty-five. Give it another ten. Give it two goes. It processes for forty.", "time 35 min", "time 10 min", "time 40 min")
 }
 
 // expectTime reads one time and checks what it was said of.
@@ -184,6 +199,8 @@ func TestLevels(t *testing.T) {
 	expectFacts(t, "We finish at a six through the root and a seven everywhere else.", "level 6", "section roots", "level 7")
 	expectFacts(t, "That is pale yellow, call that a nine. It is a very pale one.", "level 9")
 	expectFacts(t, "level six inches down, level 3 student, level 14, two levels, a four of clubs, it looks like a seven.")
+	expectFacts(t, "Level seven and a half, maybe seven and a half.")
+	expectFacts(t, "a level nine on the ends and like an eight through the middle", "level 9", "section ends", "level 8")
 }
 
 func TestSharesOfHair(t *testing.T) {
@@ -193,6 +210,8 @@ func TestSharesOfHair(t *testing.T) {
 	expectFacts(t, "A quarter has gone white, the temples are three quarters white.", "white 25 %", "section temples", "white 75 %")
 	expectFacts(t, "My father went white at thirty, all of it, a hundred per cent.")
 	expectFacts(t, "thirty percent of people, 400 percent dry")
+	expectFacts(t, "Dry it to about eighty percent.", "dry 80 %")
+	expectFacts(t, "All of it, and I went through it twice from the front to the back, her grey's forty percent at most.", "white 40 %")
 }
 
 func TestSections(t *testing.T) {
@@ -203,6 +222,9 @@ func TestSections(t *testing.T) {
 	expectFacts(t, "Sides. Round the face I weave finer. Let the top fall.", "section sides", "section face", "section top")
 	expectFacts(t, "Pieces round the face, partings no bigger just on the regrowth.", "section face", "section regrowth")
 	expectFacts(t, "stay off the roots, from ear to ear, the top of the head, on both sides, it ends, face it, a fringe")
+	expectFacts(t, "The crown's in between. And the parting, because she sees it first.", "section crown", "section parting")
+	expectFacts(t, "The nape. I leave it for thirty.", "section nape", "time 30 min")
+	expectFacts(t, "up to the occipital", "section occipital bone")
 }
 
 // What is denied, supposed, asked or told of others is no fact.
@@ -218,6 +240,8 @@ func TestDoubt(t *testing.T) {
 	expectFacts(t, "if you have white hair you go twenty volume | and you leave it ten minutes longer okay so this | one here is what everybody wants to see and its ten volume", "strength 10 vol")
 	expectFacts(t, "dont be scared its only twenty volume", "strength 20 vol")
 	expectFacts(t, "Last time it was ten volume. Thirty volume instead of forty volume.", "strength 30 vol")
+	expectFacts(t, "if you're writing it down that's two parts 6N", "parts 2 of 6N", "shade 6N")
+	expectFacts(t, "there is no line and the ends are a clean level nine", "section ends", "level 9")
 }
 
 func TestWithdraw(t *testing.T) {

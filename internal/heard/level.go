@@ -37,7 +37,7 @@ func levelArticle(t *talk, at int) ([]Fact, int) {
 		return nil, 0
 	}
 	i := at + 1
-	natural := t.text(i) == "natural"
+	natural := t.text(i) == "natural" || t.text(at-1) == "naturals" || t.text(at-1) == "bases"
 	for ; t.describes(at, i); i++ {
 		natural = natural || t.text(i+1) == "natural"
 	}
@@ -59,7 +59,7 @@ func (t *talk) describes(article, at int) bool {
 	if at > article+mostLooks || at >= len(t.words) || t.words[at].number || t.text(at) == "level" {
 		return false
 	}
-	return looks[t.text(at)] || degrees[t.text(at)] || at > article+1 && looks[t.text(at-1)]
+	return looks[t.text(at)] || degrees[t.text(at)] || at > article+1 && (looks[t.text(at-1)] || degrees[t.text(at-1)])
 }
 
 // mostLooks is how many words may say how a level looks.
@@ -71,7 +71,8 @@ func (t *talk) readsLevel(at int, look bool) bool {
 	before, two := t.text(at-1), t.text(at-2)
 	switch before {
 	case "like", "mean":
-		return look
+		n := len(t.facts)
+		return look || n > 0 && before == "like" && at-t.where[n-1] <= levelReach && t.levelAmongLast()
 	case "of":
 		return two == "more" || two == "bit" || two == "kind" || two == "sort"
 	case "that", "it", "this", "them", "her", "him":
@@ -84,6 +85,15 @@ func (t *talk) readsLevel(at int, look bool) bool {
 		return n > 0 && t.facts[n-1].Kind == Level && at-t.where[n-1] <= 10 || n > 1 && t.facts[n-2].Kind == Level && at-t.where[n-2] <= 10
 	}
 	return reads[before] || at > 0 && t.words[at-1].comma && t.compared(at)
+}
+
+// levelReach is how many words may lie between a level and the next that goes without its name.
+const levelReach = 10
+
+// levelAmongLast reports whether a level was heard last, or just before a place of the head.
+func (t *talk) levelAmongLast() bool {
+	n := len(t.facts)
+	return n > 0 && t.facts[n-1].Kind == Level || n > 1 && t.facts[n-1].Kind == Section && t.facts[n-2].Kind == Level
 }
 
 // compared reports whether a level was just said to be deeper or lighter than another.
@@ -116,14 +126,14 @@ func (t *talk) looksAtHair(at int, look bool) bool {
 
 // Words around a level that goes without its name.
 var (
-	reads   = set("is are its to at around thats shes hes theyre reads about youre as be see seeing aiming wants want target targets")       // it is read off hair or aimed at
-	calls   = set("call calls calling called")                                                                                               // it is judged
-	looks   = set(`natural solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy sandy beige buttery`) // how it looks
-	degrees = set("very really nice honest pretty proper good clear lovely full")
-	aims    = set("wants aim aiming target goal lift lifts lifted lifting aimed")
+	reads   = set("is are naturals bases its to at around thats shes hes theyre reads about youre as be see seeing aiming wants want target targets") // it is read off hair or aimed at
+	calls   = set("call calls calling called")                                                                                                        // it is judged
+	looks   = set(`natural solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy sandy beige buttery`)          // how it looks
+	degrees = set("very really real super nice honest pretty proper good clear lovely full")
+	aims    = set("wants aim aiming target targets goal lift lifts lifted lifting aimed")
 	steps   = set("deeper darker lighter lower")
 
-	afterLevel = set("natural now here not maybe all nice pale kinda kind sort on or in right through across underneath where today which everywhere all")
+	afterLevel = set("from down through under natural now here not maybe all nice pale kinda kind sort on or in right through across underneath where today which everywhere all")
 )
 
 // levelsLately reports whether levels are the subject: the word or a base is named

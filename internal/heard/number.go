@@ -63,7 +63,7 @@ func numberFrom(words []word) (w word, n int) {
 	}
 	if part, used := andAPart(words, n); used > 0 {
 		w.value = w.value.Add(part)
-		w.digits = w.value.String()
+		w.digits = "" // "seven and a half" is no code
 		n += used
 	}
 	return w, n

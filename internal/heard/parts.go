@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"plait/internal/exact"
+	"plait/internal/measure"
 )
 
 // parts reads "two parts of 6N".
@@ -46,6 +47,9 @@ func (t *talk) partsInTurn(at int, first Fact, n int) ([]Fact, int) {
 		return []Fact{first}, n
 	}
 	second, m := t.partsOf(at + n + 1)
+	if number, ok := t.numberAt(at + n + 1); m == 0 && ok && t.closes(at+n+1) {
+		second, m = Fact{Kind: Parts, Number: number}, 1 // "three parts to one"
+	}
 	if m == 0 || second.Of != "" {
 		return []Fact{first}, n
 	}
@@ -65,8 +69,13 @@ func equalParts(t *talk, at int) ([]Fact, int) {
 		n = 2
 	case t.text(at) == "half" && t.text(at+1) == "and" && t.text(at+2) == "half":
 		n = 3
+	case t.text(at) == "half" && t.code(at+1) != "" && t.text(at+2) == "half" && t.code(at+3) != "":
+		n = 1
 	default:
 		return nil, 0
+	}
+	if words := t.colourAndDeveloper(at + n); words > 0 {
+		return []Fact{{Kind: Ratio, Ratio: measure.Ratio{Colour: exact.One, Developer: exact.One}}}, n + words
 	}
 	codes := t.lastCodes(at)
 	if len(codes) < 2 {
@@ -79,6 +88,36 @@ func equalParts(t *talk, at int) ([]Fact, int) {
 		{Kind: Parts, Number: exact.One, Of: codes[0]},
 		{Kind: Parts, Number: exact.One, Of: codes[1]},
 	}, n
+}
+
+// colourAndDeveloper returns how many words "of colour to developer" takes behind equal parts.
+func (t *talk) colourAndDeveloper(at int) (words int) {
+	i := at
+	for t.text(i) == "of" || t.text(i) == "the" {
+		i++
+	}
+	if first := subjects[t.text(i)]; first != Colour && first != Powder && t.text(i) != "cream" {
+		return 0
+	}
+	i++
+	if w := t.text(i); w != "and" && w != "to" && w != "with" {
+		return 0
+	}
+	for i++; t.text(i) == "the" || t.text(i) == "my"; i++ {
+	}
+	if subjects[t.text(i)] != Developer {
+		return 0
+	}
+	return i + 1 - at
+}
+
+// twice reads "twice as much developer" and "double the developer": one to two.
+func twice(t *talk, at int) ([]Fact, int) {
+	n := t.follows(at, "twice as much", "double the amount of", "twice the amount of", "double the", "twice the")
+	if n == 0 || subjects[t.text(at+n)] != Developer {
+		return nil, 0
+	}
+	return []Fact{{Kind: Ratio, Ratio: measure.Ratio{Colour: exact.One, Developer: exact.Int(2)}}}, n + 1
 }
 
 // partsFollow reports whether the same sentence goes on to count the parts: "half and
@@ -174,6 +213,9 @@ func (t *talk) subject(at int) (of string, words int) {
 		return "", 0
 	}
 	if w.text == "that" || w.text == "it" {
+		if what := t.broughtOut(at); what != "" {
+			return what, i + 1 - at
+		}
 		return t.lastSubject(), i + 1 - at
 	}
 	return t.additive(i, at)

@@ -56,7 +56,7 @@ var smallWords = set("is its this thats as so yes was has always plus us heres t
 // ratioOfParts reads "one part powder, two parts developer".
 func ratioOfParts(t *talk, at int) ([]Fact, int) {
 	colour, next := t.partsOf(at)
-	if next == 0 || colour.Of == Developer || t.isCodeName(colour.Of) {
+	if next == 0 || t.isCodeName(colour.Of) {
 		return nil, 0
 	}
 	i := at + next
@@ -64,7 +64,10 @@ func ratioOfParts(t *talk, at int) ([]Fact, int) {
 		i++
 	}
 	developer, used := t.partsOf(i)
-	if used == 0 || developer.Of != Developer || colour.Number.IsZero() || developer.Number.IsZero() {
+	if colour.Of == Developer && developer.Of != "" && developer.Of != Developer {
+		colour, developer = developer, colour
+	}
+	if used == 0 || colour.Of == Developer || developer.Of != Developer || colour.Number.IsZero() || developer.Number.IsZero() {
 		return nil, 0
 	}
 	r := measure.Ratio{Colour: colour.Number, Developer: developer.Number}

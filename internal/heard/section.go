@@ -11,6 +11,8 @@ var places = map[string]string{
 	"root": "roots", "roots": "roots", "regrowth": "regrowth", "mid-lengths": "mid-lengths",
 	"lengths": "lengths", "ends": "ends", "nape": "nape", "crown": "crown", "fringe": "fringe",
 	"bangs": "fringe", "sideburns": "sideburns", "temple": "temples", "temples": "temples", "hairline": "hairline",
+	// "The crown's somewhere in between."
+	"crowns": "crown", "napes": "nape", "hairlines": "hairline",
 }
 
 // section reads a named place of the head. Words that are also directions (side,
@@ -34,7 +36,7 @@ func (t *talk) keptFree(at, n int) bool {
 	if w := t.text(before); before > 0 && (w == "of" && t.text(before-1) == "off" || w == "out" && leaving[t.text(before-1)]) {
 		before-- // "off of the ears", "leave out the temples"
 	}
-	if next := t.text(at + n); (next == "im" || next == "i" || next == "we") && leaving[t.text(at+n+1)] {
+	if next := t.text(at + n); !t.words[at+n-1].ends && (next == "im" || next == "i" || next == "we") && leaving[t.text(at+n+1)] {
 		return true // "the fringe I'm leaving out"
 	}
 	switch w := t.text(before); {
@@ -116,8 +118,10 @@ func (t *talk) placeName(at int) (place string, words int) {
 	switch {
 	case w == "mid" && (next == "lengths" || next == "length"):
 		return "mid-lengths", 2
-	case w == "occipital":
+	case w == "occipital" && next == "bone":
 		return "occipital bone", 2
+	case w == "occipital":
+		return "occipital bone", 1
 	case w == "parietal" && next == "ridge":
 		return "parietal ridge", 2
 	case w == "sides" && (sidesAfter[t.text(at-1)] || next == "now" || next == "next" || t.punctuated && at == t.sentence(at)):
@@ -132,6 +136,8 @@ func (t *talk) placeName(at int) (place string, words int) {
 		return "ears", 1
 	case w == "face" && t.text(at-1) == "the" && (t.text(at-2) == "round" || t.text(at-2) == "around") && !t.wished(at):
 		return "face", 1
+	case w == "parting" && t.colour && partingAfter[t.text(at-1)] && (on[t.text(at-2)] || at-1 == t.sentence(at) || t.closes(at-2) || t.text(at-2) == "and"):
+		return "parting", 1
 	case w == "ends" && !endsAfter[t.text(at-1)]:
 		return "", 0
 	}
@@ -159,6 +165,10 @@ var (
 
 	// wishes stand before "round the face" where it is a look that is meant, and not hair.
 	wishes = set("something brightness bright brighter light softness movement frame framing shape soft up")
+
+	// A parting is a place where colour goes on it; in a cut it is a line.
+	partingAfter = set("the her his my your their")
+	on           = set("at on onto along down round around over")
 
 	sidesAfter = set("the two her his my your")
 	endsAfter  = set("the her his my your their dry to and at")

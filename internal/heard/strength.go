@@ -92,10 +92,34 @@ func dry(t *talk, at int) ([]Fact, int) {
 		return []Fact{{Kind: Dry, Number: exact.Half}}, 2
 	}
 	number, ok := t.numberAt(at)
-	if !ok || t.text(at+1) != "percent" || t.text(at+2) != "dry" || exact.Int(100).Less(number) {
+	if !ok || t.text(at+1) != "percent" || exact.Int(100).Less(number) {
 		return nil, 0
 	}
-	return []Fact{{Kind: Dry, Number: number.Mul(hundredth)}}, 3
+	share := []Fact{{Kind: Dry, Number: number.Mul(hundredth)}}
+	switch {
+	case t.text(at+2) == "dry":
+		return share, 3
+	case t.driedTo(at):
+		return share, 2
+	}
+	return nil, 0
+}
+
+// driedTo reports whether hair is dried to a share: "I dry it to about eighty percent".
+func (t *talk) driedTo(at int) bool {
+	i := at - 1
+	for about[t.text(i)] {
+		i--
+	}
+	if w := t.text(i); w != "to" && w != "till" && w != "until" {
+		return false
+	}
+	for j := i - 1; j >= i-4 && j >= 0 && !t.closes(j); j-- {
+		if w := t.text(j); w == "dry" || w == "dried" || w == "drying" || w == "dries" {
+			return true
+		}
+	}
+	return false
 }
 
 // white reads "thirty percent white", "a quarter of the front is white", and shares
@@ -131,7 +155,7 @@ func white(t *talk, at int) ([]Fact, int) {
 }
 
 // turnsWhite stand before "white" where it is said of a share.
-var turnsWhite = set("is are gone went turned")
+var turnsWhite = set("is its are gone went turned")
 
 // share reads "a quarter of", "half" and "three quarters".
 func (t *talk) share(at int) (share exact.Number, words int) {
@@ -174,4 +198,7 @@ func (t *talk) whiteLately(at int) bool {
 // afterShare is what may follow a share that names nothing.
 var afterShare = set("at perhaps maybe there here and all if or if but")
 
-func isWhite(word string) bool { return word == "white" || word == "grey" }
+func isWhite(word string) bool { return whites[word] }
+
+// whites are the words for white hair, also in "her grey's about forty percent".
+var whites = set("white grey whites greys grays")

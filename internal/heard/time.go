@@ -22,11 +22,14 @@ func minutes(t *talk, at int) ([]Fact, int) {
 
 // span reads a length of time with its unit.
 func (t *talk) span(at int) (s measure.Span, words int) {
-	if t.text(at) == "half" && t.text(at+1) == "an" && t.text(at+2) == "hours" {
-		return measure.Span{Min: 30 * time.Minute, Max: 30 * time.Minute}, 3
+	if d, n := t.partOfHour(at); n > 0 {
+		return measure.Span{Min: d, Max: d}, n
 	}
 	if t.text(at) == "a" && t.text(at+1) == "minutes" && (t.text(at-1) == "for" || about[t.text(at-1)]) {
 		return measure.Span{Min: time.Minute, Max: time.Minute}, 2
+	}
+	if d, n := t.hourLong(at); n > 0 {
+		return measure.Span{Min: d, Max: d}, n
 	}
 	low, ok := t.numberAt(at)
 	if !ok || t.words[at].ends {
@@ -37,6 +40,9 @@ func (t *talk) span(at int) (s measure.Span, words int) {
 		if v, ok := t.numberAt(at + 2); ok && low.Less(v) {
 			high, n = v, 3
 		}
+	}
+	if fills[t.text(at+n)] && !t.words[at+n-1].comma {
+		n++ // "ten more minutes"
 	}
 	each := time.Minute
 	switch t.text(at + n) {
@@ -52,6 +58,62 @@ func (t *talk) span(at int) (s measure.Span, words int) {
 	}
 	return s, n + 1
 }
+
+// fills may stand between a number and its minutes.
+var fills = set("more extra odd full good solid whole straight")
+
+// partOfHour reads "half an hour", "a quarter of an hour" and "three quarters of an hour".
+func (t *talk) partOfHour(at int) (d time.Duration, words int) {
+	quarters := 1
+	i := at
+	switch w := t.text(i); {
+	case w == "half" && t.follows(i+1, "an hours") > 0:
+		return 30 * time.Minute, 3
+	case w == "quarter":
+	case w == "three" && (t.text(i+1) == "quarters" || t.text(i+1) == "quarter"):
+		quarters, i = 3, i+1
+	default:
+		return 0, 0
+	}
+	n := t.follows(i+1, "of an hours")
+	if n == 0 {
+		return 0, 0
+	}
+	return time.Duration(quarters) * 15 * time.Minute, i + 1 + n - at
+}
+
+// hourLong reads "an hour", "an hour and a half" and "an hour and ten" where that is how long
+// something takes.
+func (t *talk) hourLong(at int) (d time.Duration, words int) {
+	i := at - 1
+	for about[t.text(i)] {
+		i--
+	}
+	if w := t.text(at); w != "an" && w != "one" || t.text(at+1) != "hours" || !lasts[t.text(i)] {
+		return 0, 0
+	}
+	if t.words[at+1].ends || t.text(at+2) != "and" {
+		return time.Hour, 2
+	}
+	if part := t.follows(at+3, "a half", "half"); part > 0 {
+		return 90 * time.Minute, 3 + part
+	}
+	if part := t.follows(at+3, "a quarter", "quarter"); part > 0 {
+		return 75 * time.Minute, 3 + part
+	}
+	n, ok := t.numberAt(at + 3)
+	more := lasting(n, time.Minute)
+	if !ok || more == 0 || more >= time.Hour || t.counts(at+3) && t.text(at+4) != "minutes" {
+		return time.Hour, 2
+	}
+	if t.text(at+4) == "minutes" {
+		return time.Hour + more, 5
+	}
+	return time.Hour + more, 4
+}
+
+// lasts stand before a time that something takes.
+var lasts = set("for takes took take taking allow allows book books is its be needs need")
 
 // lasting returns a number of units of time, to the second below; 0 for what is too
 // long to be one.
@@ -73,8 +135,10 @@ func (t *talk) looksIn(from, to int) bool {
 	switch t.text(i) {
 	case "at":
 		return t.text(i-1) != "looking" // "we're looking at five minutes"
-	case "every", "after", "in", "within", "last", "nearly", "an":
+	case "every", "after", "in", "within", "nearly", "an":
 		return true
+	case "last":
+		return !t.lastOf(i)
 	}
 	switch t.text(to) {
 	case "ago", "later", "late", "early", "hed", "shed", "theyd": // "twenty minutes he'd stand there"
@@ -82,6 +146,15 @@ func (t *talk) looksIn(from, to int) bool {
 	}
 	return false
 }
+
+// lastOf reports whether "last" stands before minutes that are still to come: "it's having
+// its last ten minutes", "I leave this for the last five".
+func (t *talk) lastOf(at int) bool {
+	before := t.text(at - 1)
+	return owned[before] || before == "the" && (t.text(at-2) == "for" || gets[t.text(at-2)])
+}
+
+var owned = set("its her his their your")
 
 var about = set("about around like maybe roughly a the another first")
 
@@ -175,7 +248,8 @@ func (t *talk) atMost(from, to int) bool {
 // most", "up to twenty", "and the sides took five".
 func bareMinutes(t *talk, at int) ([]Fact, int) {
 	number, ok := t.numberAt(at)
-	if !ok || !t.timedLately(at) || t.counts(at) || t.words[at].code != "" || number.Less(exact.Int(2)) {
+	given := ok && t.givenTime(at, number)
+	if !ok || !given && !t.timedLately(at) || t.counts(at) || t.words[at].code != "" || number.Less(exact.Int(2)) {
 		return nil, 0
 	}
 	next := t.text(at + 1)
@@ -184,7 +258,7 @@ func bareMinutes(t *talk, at int) ([]Fact, int) {
 	}
 	limit := t.atMost(at, at+1)
 	switch before := t.text(at - 1); {
-	case limit:
+	case limit, given:
 	case before == "took" || before == "takes":
 	case before == "for" && t.text(at-2) == "go":
 	case t.placeGets(at):
@@ -197,6 +271,38 @@ func bareMinutes(t *talk, at int) ([]Fact, int) {
 	}
 	return []Fact{t.timed(measure.Span{Min: d, Max: d}, at, at+1)}, 1
 }
+
+// leastGiven and mostGiven bound the minutes that are given without their unit.
+var leastGiven, mostGiven = exact.Int(5), exact.Int(60)
+
+// givenTime reports whether a number is what something is left for: "leave it on for
+// thirty-five", "give it another ten".
+func (t *talk) givenTime(at int, n exact.Number) bool {
+	if n.Less(leastGiven) || mostGiven.Less(n) || !n.IsInt() || !t.closes(at) && !afterNumber[t.text(at+1)] {
+		return false
+	}
+	i := at - 1
+	for about[t.text(i)] || fills[t.text(i)] {
+		i--
+	}
+	if t.text(i) == "for" && sits[t.text(i-1)] {
+		return true
+	}
+	for t.text(i) == "for" || t.text(i) == "on" {
+		i--
+	}
+	if !left[t.text(i)] {
+		return false
+	}
+	verb := t.text(i - 1)
+	return leaving[verb] || verb == "give" || verb == "gives" || verb == "giving" || verb == "gave"
+}
+
+// sits is what colour does for its time: "it sits for thirty".
+var sits = set("sit sits sitting process processes processing develop develops developing stay stays on")
+
+// left is what is left on the hair.
+var left = set("it that this them these everything")
 
 // placeGets reports whether a number is what a place of the head gets, where the one before
 // got minutes: "the sides get ten", "the mid-lengths about twenty-five".

@@ -28,6 +28,9 @@ func weight(t *talk, at int) ([]Fact, int) {
 	if f.Of == "" && t.closes(at+1) {
 		f.Of = t.lastNamed(at)
 	}
+	if f.Of == "" {
+		f.Of = t.unsaid(at)
+	}
 	facts := []Fact{f}
 	if last := t.words[at+n-1]; last.code != "" {
 		facts = append(facts, Fact{Kind: Shade, Code: last.code})
@@ -66,18 +69,92 @@ func (t *talk) lastNamed(at int) string {
 // before returns what stands in front of a weight, behind a comma: "bond cream, five
 // grams".
 func (t *talk) before(at int) string {
-	if at == 0 || t.words[at-1].ends || !t.words[at-1].comma {
+	at--
+	for at > 0 && sparing[t.text(at)] {
+		at-- // "0.11, only two grams"
+	}
+	if at < 0 || t.words[at].ends || !t.words[at].comma {
 		return ""
 	}
-	w := t.words[at-1]
+	w := t.words[at]
 	switch {
 	case w.code != "":
 		return w.code
-	case w.text == "cream" && at > 1:
-		return t.text(at-2) + " cream"
+	case w.text == "cream" && at > 0:
+		return t.text(at-1) + " cream"
 	}
 	return subjects[w.text]
 }
+
+// unsaid returns what a weight is of that leaves it out, where the words before have it: what was
+// just brought out, the developer of a ratio, or what the weight before it was of.
+func (t *talk) unsaid(at int) string {
+	n := len(t.facts)
+	for n > 0 && (t.facts[n-1].Kind == Shade || t.facts[n-1].Kind == Section) {
+		n--
+	}
+	if n == 0 {
+		return t.broughtOut(at)
+	}
+	last, away := t.facts[n-1], at-t.where[n-1]
+	switch before := t.text(at - 1); {
+	case last.Kind == Weight && before == "and" && away <= weightReach && t.text(at+3) == "the" && (t.text(at+2) == "in" || t.text(at+2) == "for"):
+		return last.Of // "sixty of developer for the root and eighty grams in the toner"
+	case last.Kind == Weight && (before == "that" || before == "it") && t.text(at-2) == "make" && away <= window:
+		return last.Of // "make that twenty grams"
+	case last.Kind == Ratio && makes[before] && away <= weightReach && !t.inAll(at+2):
+		return Developer // "one to two, so that's a hundred grams"
+	}
+	return t.broughtOut(at)
+}
+
+// weightReach is how many words may lie between what a weight is of and the weight.
+const weightReach = 12
+
+// makes stand before a weight that follows from a ratio.
+var makes = set("so thats its makes means is")
+
+// inAll reports whether a weight is said to be that of everything together.
+func (t *talk) inAll(at int) bool {
+	for i := at; i < at+5 && !t.closes(i-1); i++ {
+		if wholes[t.text(i)] {
+			return true
+		}
+	}
+	return false
+}
+
+var wholes = set("total altogether together all bowl mixed mix everything")
+
+// broughtOut returns what was taken up shortly before a place, with nothing weighed since: "so
+// this is the powder and I'm going to go fifty grams".
+func (t *talk) broughtOut(at int) string {
+	first := at - weightReach
+	if n := len(t.facts); n > 0 {
+		first = max(first, t.where[n-1]+1)
+	}
+	for i := at - 1; i >= max(first, 2); i-- {
+		what := subjects[t.text(i)]
+		if t.text(i) == "additive" {
+			what = "additive"
+		}
+		if what == "" || what == Mixed {
+			continue
+		}
+		for j := i - 1; j >= i-2 && j > 0; j-- {
+			if articles[t.text(j)] && bringing[t.text(j-1)] {
+				return what
+			}
+		}
+	}
+	return ""
+}
+
+// bringing stand before what is taken up to be weighed.
+var bringing = set("is heres its thats got have take takes taking add adding")
+
+// sparing may stand before a weight.
+var sparing = set("only just about roughly maybe exactly say")
 
 // tubes reads "half a tube of 7.1".
 func tubes(t *talk, at int) ([]Fact, int) {

@@ -22,6 +22,7 @@ type talk struct {
 	where  []int // the word each fact begins at
 
 	punctuated bool // it is written with full stops
+	colour     bool // it is about colouring hair
 }
 
 // word is one word of the talk, or a number of several words. In text it is in small
@@ -265,6 +266,14 @@ func (t *talk) text(at int) string {
 	return t.words[at].text
 }
 
+// code returns the code of the shade at a place, "" for none.
+func (t *talk) code(at int) string {
+	if at < 0 || at >= len(t.words) {
+		return ""
+	}
+	return t.words[at].code
+}
+
 // numberAt returns the number at a place.
 func (t *talk) numberAt(at int) (exact.Number, bool) {
 	if at < 0 || at >= len(t.words) {
@@ -324,10 +333,18 @@ func (t *talk) findCode(text string) (string, bool) {
 // mayBeCode tells most words apart from codes at no cost: a code begins with its
 // level, or is listed as one without.
 func (t *talk) mayBeCode(text string) bool {
-	return figured(text) || slices.ContainsFunc(t.ranges, func(r *shade.Range) bool {
+	if figured(text) {
+		return true
+	}
+	if !strings.ContainsAny(text, vowels) {
+		text = strings.ToUpper(text) // machines write "cl", which is no word
+	}
+	return slices.ContainsFunc(t.ranges, func(r *shade.Range) bool {
 		return slices.Contains(r.Grammar.Clear, text) || slices.Contains(r.Grammar.Powder, text)
 	})
 }
+
+const vowels = "aeiouy"
 
 // joinCodes makes one word of a code said as a number and a letter ("eight N") or as
 // numbers with a point or a stroke between them ("seven point one").
@@ -335,6 +352,12 @@ func (t *talk) joinCodes() {
 	out := t.words[:0]
 	for i := 0; i < len(t.words); i++ {
 		w := t.words[i]
+		if code := t.lettered(i); code != "" {
+			w.code, w.text = code, code
+			w.end, w.to = t.words[i+1].end, t.words[i+1].to
+			w.comma, w.ends, w.asked = t.words[i+1].comma, t.words[i+1].ends, t.words[i+1].asked
+			i++
+		}
 		if w.number && w.code == "" {
 			if strings.Contains(w.digits, ".") {
 				w.code, _ = t.findCode(w.digits)
@@ -349,6 +372,15 @@ func (t *talk) joinCodes() {
 		out = append(out, w)
 	}
 	t.words = out
+}
+
+// lettered reads a code of two letters that were written one by one: "some c l".
+func (t *talk) lettered(at int) string {
+	if at+1 >= len(t.words) || len(t.text(at)) != 1 || len(t.text(at+1)) != 1 || t.closes(at) {
+		return ""
+	}
+	code, _ := t.findCode(strings.ToUpper(t.text(at) + t.text(at+1)))
+	return code
 }
 
 // shortWords are words that no machine means as the letters of a code.
@@ -384,7 +416,7 @@ func (t *talk) nought(at int) (code string, words int) {
 // spelled reads a code said as several words and returns how many.
 func (t *talk) spelled(at int) (code string, words int) {
 	w := t.words[at]
-	if w.ends || w.comma || at+1 >= len(t.words) || len(t.ranges) == 0 {
+	if w.ends || w.comma || w.digits == "" || at+1 >= len(t.words) || len(t.ranges) == 0 {
 		return "", 0
 	}
 	next := t.words[at+1]

@@ -34,10 +34,10 @@ func share(part, whole int) float64 {
 const leastPrecision, leastRecall = 0.95, 0.85
 
 // harder are sets that are short of it, with what is held for them.
-var harder = map[string]struct{ precision, recall float64 }{"more": {0.90, 0.80}}
+var harder = map[string]struct{ precision, recall float64 }{"more": {0.91, 0.85}}
 
 func TestFacts(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind", "final", "third", "more"} {
+	for _, set := range []string{"tune", "test", "blind", "final", "third", "more", "fourth", "fifth"} {
 		var all score
 		for _, k := range load(t, set) {
 			s := k.scoreFacts(t, ranges(t))
@@ -112,6 +112,23 @@ func labelled(f heard.Fact) string {
 		return f.Number.Mul(exact.Int(100)).String()
 	}
 	return f.Value()
+}
+
+// A talk may end with any word.
+func TestTalkMayEndAnywhere(t *testing.T) {
+	ranges := ranges(t)
+	for _, set := range []string{"test", "more", "fourth"} {
+		for _, k := range load(t, set) {
+			for i, c := range k.cues {
+				words := strings.Fields(c.Text)
+				for n := range words {
+					last := c
+					last.Text = "Hair, scalp, developer: " + strings.Join(words[:n+1], " ")
+					heard.Read(append(k.cues[max(0, i-1):i:i], last), ranges)
+				}
+			}
+		}
+	}
 }
 
 // unheard are corrections that no word announces: "The back was twenty-five minutes."
