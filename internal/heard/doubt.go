@@ -7,6 +7,7 @@ package heard
 // reach is how many words a doubt governs in talk without punctuation.
 const (
 	denialReach  = 8
+	noneReach    = 5 // of "no", which denies a thing and not all that is said of it
 	supposeReach = 18
 )
 
@@ -43,14 +44,14 @@ func (t *talk) doubted(at int) bool {
 		away := at - i
 		switch w := t.words[i].text; {
 		case denials[w] && !t.hedges(i) || w == "no" && !t.closes(i):
-			if away <= denialReach && !t.turned(i, at) && !t.limited(i, at) && !t.pastNone(i, at) {
+			if away <= t.denialReach(i) && !t.turned(i, at) && !t.limited(i, at) && !t.pastNone(i, at) {
 				return true
 			}
 		case w == "instead" || w == "rather" && t.text(i+1) == "than":
 			if away <= 4 {
 				return true
 			}
-		case suppositions[w] && !liked[t.text(i+1)] && !t.aside(i):
+		case suppositions[w] && !liked[t.text(i+1)] && !t.aside(i) && !t.wonders(i):
 			if t.governs(i, at) {
 				return true
 			}
@@ -65,6 +66,14 @@ func (t *talk) doubted(at int) bool {
 		}
 	}
 	return t.questioned(at)
+}
+
+// denialReach returns how many words a denial governs.
+func (t *talk) denialReach(at int) int {
+	if t.text(at) == "no" && !t.punctuated {
+		return noneReach
+	}
+	return denialReach
 }
 
 // sentence returns the first word of the sentence that holds a word, or of as much
@@ -130,6 +139,9 @@ func (t *talk) beginsClause(from, at int) bool {
 // ownAgain reports whether talk of somebody else ends before a word: a new clause begins, and
 // not only an apposition ("went white at thirty, all of it, a hundred percent").
 func (t *talk) ownAgain(from, at int) bool {
+	if t.punctuated && t.text(from) == "people" {
+		return false // "people write to me saying, mine is always one to one"
+	}
 	for i := from; i < at; i++ {
 		next := t.text(i + 1)
 		if t.words[i].comma && (subjectsOf[next] || turns[next] || openers[next] || ownClause[next]) || t.beginsClause(from, i) {
@@ -178,6 +190,12 @@ var (
 	listens   = set("counting wondering writing following watching listening asking keeping noting taking learning paying new")
 )
 
+// wonders reports whether "would" only weighs what follows: "she's, what would you say, about
+// eighty percent".
+func (t *talk) wonders(at int) bool {
+	return t.text(at) == "would" && t.text(at+1) == "you" && liked[t.text(at+2)]
+}
+
 // hedges reports whether a denial is only "I don't know", said in thinking.
 func (t *talk) hedges(at int) bool {
 	return t.words[at].text == "dont" && t.text(at-1) == "i" && t.text(at+1) == "know"
@@ -202,6 +220,9 @@ func (t *talk) remembered(at int) bool {
 	switch t.text(at) {
 	case "i":
 		next := t.text(at + 1)
+		if t.follows(at+1, "did think about", "thought about", "considered", "nearly", "almost", "was tempted", "was going to") > 0 {
+			return true
+		}
 		return next == "once" || next == "had" && t.text(at+2) == "a" || next == "saw" && t.text(at+2) == "a" || next == "was" && t.text(at+2) == "training"
 	case "last":
 		return t.text(at+1) == "time"

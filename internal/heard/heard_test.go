@@ -90,6 +90,7 @@ func TestRecants(t *testing.T) {
 	expectFacts(t, "3 volume developer. The three I gave you was nonsense.", "(strength 3 vol)")
 	expectFacts(t, "weigh 20 grams of 6G no hold on scratch the 20 grams", "(weight 20 g of 6G)", "shade 6G")
 	expectFacts(t, "It takes four minutes. | The guide is four centimetres. Did I say four? I meant five.", "time 4 min")
+	expectFacts(t, "The lengths get twenty minutes. They need ten minutes. I said twenty minutes, I had it wrong. It is fifteen minutes.", "section lengths", "(time 20 min)", "time 10 min", "time 15 min")
 }
 
 func TestShadesWithoutARange(t *testing.T) {
@@ -225,6 +226,7 @@ func TestSections(t *testing.T) {
 	expectFacts(t, "The crown's in between. And the parting, because she sees it first.", "section crown", "section parting")
 	expectFacts(t, "The nape. I leave it for thirty.", "section nape", "time 30 min")
 	expectFacts(t, "up to the occipital", "section occipital bone")
+	expectFacts(t, "I leave the lengths for twenty minutes. I leave the ends for now. I leave the temples completely out. Anyone can cut a crown short.", "section lengths", "time 20 min")
 }
 
 // What is denied, supposed, asked or told of others is no fact.
@@ -242,6 +244,9 @@ func TestDoubt(t *testing.T) {
 	expectFacts(t, "Last time it was ten volume. Thirty volume instead of forty volume.", "strength 30 vol")
 	expectFacts(t, "if you're writing it down that's two parts 6N", "parts 2 of 6N", "shade 6N")
 	expectFacts(t, "there is no line and the ends are a clean level nine", "section ends", "level 9")
+	expectFacts(t, "She is, what would you say, about eighty percent white.", "white 80 %")
+	expectFacts(t, "I did think about 8V, but I take 8N. People write to me saying, mine is always one to two.", "shade 8N")
+	expectFacts(t, "so now we go over to the basin and i test the water on my wrist and then i tip her back and the cape goes over the chair and we rinse it cool no shampoo this time conditioner on for three minutes", "time 3 min")
 }
 
 func TestWithdraw(t *testing.T) {
@@ -258,6 +263,9 @@ func TestWithdraw(t *testing.T) {
 	expectFacts(t, "Twenty grams of 6N. No, that is right, and six heads are waiting.", "weight 20 g of 6N", "shade 6N")
 	expectFacts(t, "At the root I see a natural six, I mean it is clean, and the ends are a nine.", "section roots", "level 6", "section ends", "level 9")
 	expectFacts(t, "Twenty volume here. And then we wait, and it is six volume there.", "strength 20 vol", "strength 6 vol")
+	expectFacts(t, "Two parts of 6N, no, sorry, two parts of 6G.", "(parts 2 of 6N)", "(shade 6N)", "parts 2 of 6G", "shade 6G")
+	expectFacts(t, "I start at the temple, no, sorry, I start at the nape.", "(section temples)", "section nape")
+	expectFacts(t, "just five minutes what am i saying two minutes", "(time 5 min)", "time 2 min")
 }
 
 // A fact may begin in one cue and end in the next, and stands in both.

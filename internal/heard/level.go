@@ -126,9 +126,9 @@ func (t *talk) looksAtHair(at int, look bool) bool {
 
 // Words around a level that goes without its name.
 var (
-	reads   = set("is are naturals bases its to at around thats shes hes theyre reads about youre as be see seeing aiming wants want target targets") // it is read off hair or aimed at
-	calls   = set("call calls calling called")                                                                                                        // it is judged
-	looks   = set(`natural solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy sandy beige buttery`)          // how it looks
+	reads   = set("is are still naturals bases its to at around thats shes hes theyre reads about youre as be see seeing aiming wants want target targets") // it is read off hair or aimed at
+	calls   = set("call calls calling called")                                                                                                              // it is judged
+	looks   = set(`natural solid creamy clean cool warm light dark soft true pale deep red orange yellow golden brassy sandy beige buttery`)                // how it looks
 	degrees = set("very really real super nice honest pretty proper good clear lovely full")
 	aims    = set("wants aim aiming target targets goal lift lifts lifted lifting aimed")
 	steps   = set("deeper darker lighter lower")

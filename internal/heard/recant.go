@@ -47,6 +47,7 @@ func (t *talk) recants(at int) (words int) {
 		if !proven || !t.takeBack(at, slip) {
 			return 0
 		}
+		t.settle(at, behind)
 		if right > 0 && !t.saidAgain(right) { // "I meant fifteen" says a number and leaves its unit out
 			if with, ok := slip.withNumber(t.words[right].value); ok {
 				t.add(with, right, right+1)
@@ -56,6 +57,26 @@ func (t *talk) recants(at int) (words int) {
 		return behind - at
 	}
 	return 0
+}
+
+// settle notes the words that took a slip back by its name: what else fell before is not
+// corrected by them.
+func (t *talk) settle(from, behind int) {
+	to := behind
+	for to < min(behind+recantReach, len(t.words)) && !t.words[to-1].ends {
+		to++
+	}
+	t.settled = append(t.settled, [2]int{from, to})
+}
+
+// isSettled reports whether a word belongs to what took a slip back by its name.
+func (t *talk) isSettled(at int) bool {
+	for _, s := range t.settled {
+		if s[0] <= at && at < s[1] {
+			return true
+		}
+	}
+	return false
 }
 
 // slipReach is how many words may lie between "I told you" and the slip.

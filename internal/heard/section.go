@@ -20,7 +20,7 @@ var places = map[string]string{
 // kept free is none, and "a fringe" is a cut.
 func section(t *talk, at int) ([]Fact, int) {
 	place, n := t.placeName(at)
-	if n == 0 || t.keptFree(at, n) || made[t.text(at+n)] && !t.closes(at+n-1) || t.text(at+n) == "without" || place == "fringe" && t.text(at-1) == "a" {
+	if n == 0 || t.keptFree(at, n) || made[t.text(at+n)] && !t.closes(at+n-1) || t.text(at+n) == "without" || t.text(at-1) == "a" && n == 1 && place != "sides" {
 		return nil, 0
 	}
 	return []Fact{{Kind: Section, Place: place}}, n
@@ -50,8 +50,12 @@ func (t *talk) keptFree(at, n int) bool {
 	case leaving[w] && t.text(before+1) == "out":
 		return true
 	case leaving[w]:
-		next := t.text(at + n)
-		return t.closes(at+n-1) || next == "alone" || next == "out" || next == "for"
+		behind := at + n
+		if wholly[t.text(behind)] {
+			behind++
+		}
+		next := t.text(behind)
+		return t.closes(at+n-1) || next == "alone" || next == "out" || next == "for" && later[t.text(behind+1)]
 	default:
 		return free[w] || t.spared(before) || t.clippedAway(before, at+n)
 	}
@@ -83,6 +87,10 @@ var (
 	within   = set("at on in round around near from over of")
 	clipping = set("clip clips clipping clipped pin pins pinning pinned tie tying tied")
 	outOfWay = set("up away back out aside")
+
+	// "Leave the ends for now", and "leave the temples completely out of this".
+	later  = set("now later last afterwards the")
+	wholly = set("completely totally entirely well right")
 
 	leaving = set("leave leaving left")
 	taking  = set("take takes taking took cut cutting")

@@ -25,7 +25,7 @@ func (t *talk) span(at int) (s measure.Span, words int) {
 	if d, n := t.partOfHour(at); n > 0 {
 		return measure.Span{Min: d, Max: d}, n
 	}
-	if t.text(at) == "a" && t.text(at+1) == "minutes" && (t.text(at-1) == "for" || about[t.text(at-1)]) {
+	if t.text(at) == "a" && t.text(at+1) == "minutes" && (t.text(at-1) == "for" || about[t.text(at-1)] || t.closes(at-1) && t.text(at+2) == "on") {
 		return measure.Span{Min: time.Minute, Max: time.Minute}, 2
 	}
 	if d, n := t.hourLong(at); n > 0 {

@@ -15,6 +15,13 @@ const window = 45
 // two stand words such as "sorry" or "I meant".
 func (t *talk) withdraw() {
 	for i, f := range t.facts {
+		if t.swapped(i) {
+			t.facts[i].Withdrawn = true
+			if i+1 < len(t.facts) && t.facts[i+1].Kind == Shade && t.facts[i+1].Code == f.Of {
+				t.facts[i+1].Withdrawn = true
+			}
+			continue
+		}
 		for j := i + 1; j < len(t.facts) && t.where[j]-t.where[i] <= window; j++ {
 			if !f.sameQuantity(t.facts[j]) {
 				continue
@@ -25,6 +32,44 @@ func (t *talk) withdraw() {
 			break
 		}
 	}
+}
+
+// swapReach is how many words may lie between a place or a shade and the one that is said in
+// its stead.
+const swapReach = 20
+
+// swapped reports whether a place, or what is dosed, was a slip of which the right one follows:
+// "two parts of 6N, no, sorry, two parts of 6G".
+func (t *talk) swapped(i int) bool {
+	f := t.facts[i]
+	dosed := f.Kind == Parts || f.Kind == Weight
+	if f.Kind != Section && !dosed {
+		return false
+	}
+	for j := i + 1; j < len(t.facts) && t.where[j]-t.where[i] <= swapReach; j++ {
+		o := t.facts[j]
+		if o.Kind != f.Kind || o.Value() == f.Value() {
+			continue
+		}
+		if dosed {
+			return t.isCodeName(f.Of) && t.isCodeName(o.Of) && o.Of != f.Of && f.Number.Equal(o.Number) && t.sorry(t.where[i], t.where[j])
+		}
+		return t.sorry(t.where[i], min(t.where[i]+placeSlip, t.where[j]))
+	}
+	return false
+}
+
+// placeSlip is how soon behind a place a slip of it is admitted.
+const placeSlip = 6
+
+// sorry reports whether a slip is admitted between two words.
+func (t *talk) sorry(from, to int) bool {
+	for i := from + 1; i < to; i++ {
+		if t.text(i) == "sorry" && (t.text(i-1) == "no" || t.words[i-1].ends || t.words[i-1].comma || t.words[i].comma) {
+			return true
+		}
+	}
+	return false
 }
 
 // meanReach is how far behind "I mean" the right value stands.
@@ -104,6 +149,9 @@ func (f Fact) sameQuantity(o Fact) bool {
 // corrected reports whether something between two words takes the first back.
 func (t *talk) corrected(from, to int) bool {
 	for i := from + 1; i < to; i++ {
+		if t.isSettled(i) {
+			continue
+		}
 		if admits[t.text(i)] {
 			return true
 		}
@@ -120,6 +168,10 @@ func (t *talk) corrected(from, to int) bool {
 			}
 		case "wait":
 			if t.words[i-1].ends || openWait[t.text(i+1)] {
+				return true
+			}
+		case "what":
+			if t.follows(i+1, "am i saying", "am i talking about") > 0 {
 				return true
 			}
 		case "hang", "hold":

@@ -21,6 +21,8 @@ type talk struct {
 	facts  []Fact
 	where  []int // the word each fact begins at
 
+	settled [][2]int // words that took a slip back by its name
+
 	punctuated bool // it is written with full stops
 	colour     bool // it is about colouring hair
 }
