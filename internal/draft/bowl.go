@@ -65,7 +65,28 @@ func (d *drafter) findBowls() {
 		}
 	}
 	d.aim()
+	for _, b := range d.bowls {
+		d.putBack(b)
+	}
 	d.nameBowls()
+}
+
+// putBack takes back what a bowl kept and its block has no line for: of several times that it
+// takes to apply none is told, and weights of all the colour are only told where the shades'
+// own do not give them.
+func (d *drafter) putBack(b *bowl) {
+	var left []heard.Fact
+	if one(b.applies).value == "" {
+		left = append(left, b.applies...)
+	}
+	if len(b.codes) > 0 && b.allWeights() && !b.allParts() {
+		left = append(append(left, b.colour...), b.mixed...)
+	}
+	for i, f := range d.facts {
+		if slices.ContainsFunc(left, func(l heard.Fact) bool { return l.Kind == f.Kind && l.Span == f.Span }) {
+			d.placed[i] = false
+		}
+	}
 }
 
 // bowlFor returns the bowl that a fact is of, a new one where it begins one; nil for
@@ -80,7 +101,7 @@ func (d *drafter) bowlFor(f heard.Fact) *bowl {
 		code = f.Of
 	}
 	step := d.stepOf(f.Cue)
-	if f.Kind == heard.Weight && f.Of == heard.Powder && (last == nil || !last.powder && last.step != step) {
+	if f.Kind == heard.Weight && f.Of == heard.Powder && (last == nil || !last.powder && last.step != step || last.powder && len(last.colour) > 0 && d.otherBowl(f.Cue)) {
 		b := newBowl(step, f.Cue)
 		b.powder = true
 		d.bowls = append(d.bowls, b)
@@ -104,6 +125,23 @@ func (d *drafter) bowlFor(f heard.Fact) *bowl {
 	}
 	return nil // named in passing
 }
+
+// otherBowl reports whether the words that lead up to a cue begin another bowl: "now bowl number
+// two is just for the hairline".
+func (d *drafter) otherBowl(cue int) bool {
+	for _, c := range d.Cues[max(0, cue-2) : cue+1] {
+		words := strings.Fields(plain(c.Text))
+		for i, w := range words {
+			if w == "bowl" && slices.ContainsFunc(words[max(0, i-1):min(i+3, len(words))], func(w string) bool { return contains(ordinals, w) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// ordinals stand beside the name of a bowl that is not the first.
+var ordinals = strings.Fields("second two 2 b other another third three 3 next")
 
 // dosed reports whether a step says how much of some shade is taken.
 func (d *drafter) dosed(step int) bool {

@@ -138,6 +138,29 @@ func TestTwoBowls(t *testing.T) {
 		"```formula bowl", "time: 30 min", "```formula toner", "kind: toner", "time: 10 min")
 }
 
+// A second powder has a bowl of its own where the talk names one.
+func TestTwoPowders(t *testing.T) {
+	expectLines(t, talkOf(about, "Thirty grams of powder, twenty volume, one to two.", "Now bowl number two is for the hairline.", "Fifteen grams of powder, six volume."),
+		"```formula lightener", "colour: 30 g PW", "developer: 20 vol", "ratio: 1:2", "```formula lightener-2", "colour: 15 g PW", "developer: 6 vol")
+}
+
+// Nothing that was heard is dropped: what has no line in a block is told at the end.
+func TestNothingIsDropped(t *testing.T) {
+	expectLines(t, talkOf(about, "Twenty grams of 8N, ten grams of 8V, six volume.", "That is forty grams of colour.", "This can take five to twenty minutes.", "On her it took eight minutes."),
+		"- 0:08 weight 40 g of colour: “forty grams of colour”", "- 0:12 time 5-20 min: “five to twenty minutes”", "- 0:16 time 8 min: “eight minutes”")
+}
+
+func TestUses(t *testing.T) {
+	for said, want := range map[string]bool{
+		"That would blunt a pair of scissors.":          false,
+		"I take the scissors. The scissors stay closed": true,
+	} {
+		if got := strings.Contains(Make(talkOf(about, said)).Text, "- blades"); got != want {
+			t.Errorf("%q: blades are %v, want %v", said, got, want)
+		}
+	}
+}
+
 func TestHair(t *testing.T) {
 	expectLines(t, talkOf(about, "The root is a natural level six.", "The lengths were lightened to a level eight, and it is thirty percent white.",
 		"We are aiming for a level seven.", "Thirty grams of 6N."),
@@ -159,7 +182,9 @@ func TestHeader(t *testing.T) {
 	talk = talkOf(about, "Thirty grams of 6N.")
 	talk.Tests = []string{"allergy alert test"}
 	expectLines(t, talk, "- ?", `title: "Talk"`)
-	talk.Name = "été"
+	talk = talkOf("Today is a lightening and toning day.", "Thirty grams of 6N on the hair, scalp and nape.")
+	expectLines(t, talk, `title: "Lightening and toning day"`)
+	talk.Name, talk.Cues = "été", talkOf(about).Cues
 	expectLines(t, talk, `title: "Été"`)
 }
 

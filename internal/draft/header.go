@@ -82,7 +82,7 @@ func (d *drafter) lessonTitle() (title, note string) {
 // behindToday leaves out what only leads to the subject: "is", "we're going to".
 func behindToday(words []string) []string {
 	for len(words) > 1 && slices.Contains([]string{
-		"is", "we", "were", "we're", "i", "im", "it", "are", "going", "to", "gonna", "will", "ill", "well",
+		"is", "a", "an", "we", "were", "we're", "i", "im", "it", "are", "going", "to", "gonna", "will", "ill", "well",
 	}, plainWord(words[0])) {
 		words = words[1:]
 	}
@@ -92,7 +92,7 @@ func behindToday(words []string) []string {
 // Words that say in what state hair is.
 var states = map[string]string{
 	"natural": "natural", "virgin": "natural", "untouched": "natural",
-	"lightened": "lightened", "lifted": "lightened", "highlighted": "lightened", "bleached": "lightened", "foiled": "lightened",
+	"lightened": "lightened", "lifted": "lightened", "highlighted": "lightened", "highlight": "lightened", "highlights": "lightened", "bleached": "lightened", "foiled": "lightened",
 	"tinted": "coloured", "coloured": "coloured", "colored": "coloured",
 }
 
@@ -193,13 +193,27 @@ func (d *drafter) uses() []line {
 			break
 		}
 	}
-	if s, ok := d.firstWith("cut", "scissors", "shears", "blades", "razor"); ok {
+	if s, ok := d.firstWith(edges...); ok && (d.cutting() || d.sentencesWith(edges) > 1) { // one alone may be a figure of speech
 		out = append(out, line{"blades", quoted(s.at, s.text)})
 	}
 	if s, ok := d.firstWith("dryer", "blow", "hood", "iron", "heat", "tongs"); ok {
 		out = append(out, line{"heat", quoted(s.at, s.text)})
 	}
 	return out
+}
+
+// edges are tools that cut.
+var edges = strings.Fields("scissors shears blades razor clippers trimmers")
+
+// sentencesWith counts the sentences in which one of some words falls.
+func (d *drafter) sentencesWith(words []string) int {
+	n := 0
+	for _, s := range d.sentences {
+		if slices.ContainsFunc(strings.Fields(plain(s.text)), func(w string) bool { return slices.Contains(words, w) }) {
+			n++
+		}
+	}
+	return n
 }
 
 // firstWith returns the first sentence with one of some words in it that is neither

@@ -94,7 +94,7 @@ func opening(text string) string {
 func trimmed(words []string) []string {
 	var out []string
 	for i, w := range words {
-		if i > 1 && contains(cuts, plainWord(w)) || len(out) == mostWords {
+		if i > 1 && contains(cuts, plainWord(w)) && !pairs(words, i) || len(out) == mostWords {
 			break
 		}
 		bare := strings.TrimRight(w, ".,;:!?…")
@@ -107,6 +107,12 @@ func trimmed(words []string) []string {
 		out = out[:len(out)-1]
 	}
 	return out
+}
+
+// pairs reports whether "and" joins two things that are done: "lightening and toning".
+func pairs(words []string, and int) bool {
+	return plainWord(words[and]) == "and" && and+1 < len(words) &&
+		strings.HasSuffix(plainWord(words[and-1]), "ing") && strings.HasSuffix(plainWord(words[and+1]), "ing")
 }
 
 // plainWord returns a word as it is compared; a hyphen stays.
