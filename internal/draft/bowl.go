@@ -101,7 +101,7 @@ func (d *drafter) bowlFor(f heard.Fact) *bowl {
 		code = f.Of
 	}
 	step := d.stepOf(f.Cue)
-	if f.Kind == heard.Weight && f.Of == heard.Powder && (last == nil || !last.powder && last.step != step || last.powder && len(last.colour) > 0 && d.otherBowl(f.Cue)) {
+	if f.Kind == heard.Weight && f.Of == heard.Powder && (last == nil || !last.powder && last.step != step || last.powder && len(last.colour) > 0 && d.otherBowl(last, f.Cue)) {
 		b := newBowl(step, f.Cue)
 		b.powder = true
 		d.bowls = append(d.bowls, b)
@@ -116,7 +116,7 @@ func (d *drafter) bowlFor(f heard.Fact) *bowl {
 		}
 	}
 	switch {
-	case last != nil && last.step == step && !last.powder:
+	case last != nil && last.step == step && !last.powder && !(last.dosed() && d.otherBowl(last, f.Cue)):
 		return last
 	case last == nil || d.dosed(step):
 		b := newBowl(step, f.Cue)
@@ -126,10 +126,14 @@ func (d *drafter) bowlFor(f heard.Fact) *bowl {
 	return nil // named in passing
 }
 
-// otherBowl reports whether the words that lead up to a cue begin another bowl: "now bowl number
-// two is just for the hairline".
-func (d *drafter) otherBowl(cue int) bool {
-	for _, c := range d.Cues[max(0, cue-2) : cue+1] {
+// dosed reports whether it was said how much of some shade goes into the bowl.
+func (b *bowl) dosed() bool { return len(b.parts)+len(b.weights) > 0 }
+
+// otherBowl reports whether the words that lead up to a cue begin another bowl than the last:
+// "now bowl number two is just for the hairline".
+func (d *drafter) otherBowl(last *bowl, cue int) bool {
+	const reach = 4
+	for _, c := range d.Cues[max(last.cue+1, cue-reach) : max(last.cue, cue)+1] {
 		words := strings.Fields(plain(c.Text))
 		for i, w := range words {
 			if w == "bowl" && slices.ContainsFunc(words[max(0, i-1):min(i+3, len(words))], func(w string) bool { return contains(ordinals, w) }) {

@@ -202,6 +202,7 @@ func talkSentences(said string) []sentence {
 
 func TestTitles(t *testing.T) {
 	expectTitle(t, "Next I divide the head into four.", "Divide the head into four")
+	expectTitle(t, "All right, so, bowls. There's two of them, one each.", "There's two of them")
 	expectTitle(t, "Right, on to the trolley. The gold comes first.", "On to the trolley")
 	expectTitle(t, "so were going to mix the gloss because its yellow", "Mix the gloss")
 	expectTitle(t, "You would never cut it wet. So I dry it first, and cut.", "Dry it first")

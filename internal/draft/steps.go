@@ -9,17 +9,20 @@ import (
 	"plait/internal/segment"
 )
 
-// Where steps begin is decided by three signs together: the talk changes its subject
-// (package segment), the speaker says so ("next", "on to the"), or nobody speaks for
-// a while. Each gap between two cues is given the sum of what speaks for it, and the
-// gaps with the most become steps, as long as they are far enough apart. The weights
-// were set on invented talks.
+// Where steps begin is decided by what is done: a step is as a rule one activity, mixing or
+// rinsing, and [segment.Chain] finds the row of activities that fits the words best. To begin a
+// step costs so much that a word in passing does not, and costs less where the speaker announces
+// one ("next", "on to the"), where nobody speaks for a while, and where the words change
+// (package segment). The weights were set on invented talks.
 const (
 	block    = 6   // cues compared on each side of a gap, fewer in a short film
-	enough   = 1.2 // what a gap needs
-	clearly  = 1.2 // the weight of words that announce a step
-	perhaps  = 0.5 // of words that often begin one
-	silence  = 1.2 // of a long pause
+	told     = 0.5 // what a word tells of an activity
+	another  = 2.0 // what it costs to begin a step
+	mid      = 1.5 // and what more in the middle of a sentence
+	subject  = 0.2 // the weight of a change of words
+	clearly  = 1.9 // of words that announce a step
+	perhaps  = 0.8 // of words that often begin one
+	silence  = 1.4 // of a long pause
 	breather = 0.3 // of a short one
 
 	long    = 2500 * time.Millisecond
@@ -33,47 +36,37 @@ func Steps(cues []caption.Cue) []int {
 	if len(cues) == 0 {
 		return nil
 	}
-	scores := signs(cues)
-	begins := map[int]bool{0: true}
-	for {
-		best := -1
-		for i, s := range scores {
-			if s >= enough && (best < 0 || s > scores[best]) && apart(cues, begins, i+1) {
-				best = i
-			}
-		}
-		if best < 0 {
-			break
-		}
-		begins[best+1] = true
-		scores[best] = 0
+	fits := make([][]float64, len(cues))
+	for i, c := range cues {
+		fits[i] = doing(c.Text)
 	}
 	var out []int
-	for i := range cues {
-		if begins[i] {
-			out = append(out, i)
+	for _, at := range segment.Chain(fits, signs(cues)) {
+		if at == 0 || apart(cues, out, at) {
+			out = append(out, at)
 		}
 	}
 	return out
 }
 
-// signs adds up what speaks for a step at each gap between two cues.
+// signs adds up what speaks for a step at each gap between two cues, less what one costs.
 func signs(cues []caption.Cue) []float64 {
 	units := make([][]string, len(cues))
 	for i, c := range cues {
 		units[i] = segment.Words(c.Text)
 	}
 	scores := deviations(segment.Depths(units, min(block, max(2, len(cues)/6))))
+	stops := punctuated(cues)
 	for i := range scores {
-		scores[i] += announced(cues[i+1].Text)
+		scores[i] = subject*scores[i] + announced(cues[i+1].Text) - another
 		switch gap := cues[i+1].From - cues[i].Until; {
 		case gap >= long:
 			scores[i] += silence
 		case gap >= short:
 			scores[i] += breather
 		}
-		if !endsSentence(cues[i].Text) && punctuated(cues) {
-			scores[i] -= enough // a step does not begin in the middle of a sentence
+		if stops && !endsSentence(cues[i].Text) {
+			scores[i] -= mid
 		}
 	}
 	return scores
@@ -100,24 +93,25 @@ func deviations(depths []float64) []float64 {
 	return out
 }
 
-// apart reports whether a step that begins with a cue is long enough on both sides.
-func apart(cues []caption.Cue, begins map[int]bool, at int) bool {
-	for i := range begins {
-		if (cues[at].From - cues[i].From).Abs() < minimum {
-			return false
-		}
-	}
-	return cues[len(cues)-1].Until-cues[at].From >= minimum
+// apart reports whether a step that begins with a cue is long enough, and leaves the one before
+// it long enough.
+func apart(cues []caption.Cue, begins []int, at int) bool {
+	before := begins[len(begins)-1]
+	return cues[at].From-cues[before].From >= minimum && cues[len(cues)-1].Until-cues[at].From >= minimum
 }
 
 // Words with which speakers announce a step, at the beginning of a cue behind any of
 // the openers.
 var (
 	announcements = []string{
-		"next", "step", "moving on", "on to", "onto", "lastly", "last thing", "finally", "first thing", "first section",
-		"first bowl", "second bowl", "the second", "now for", "now the", "and then we", "then we", "let us", "lets go",
-		"lets start", "lets check", "time is up", "away we go", "once thats", "i begin", "im going to start", "take a section",
-		"that is all on", "so step", "so for the", "so formula", "while we", "while shes", "while its", "while that", "today", "sectioning", "i start", "away to", "back to the",
+		"next", "step", "moving on", "on to", "onto", "lastly", "last thing", "last of all", "finally", "first thing", "first section", "first job",
+		"first bowl", "second bowl", "second pot", "last bowl", "the last bowl", "the second", "bowl two", "bowl three", "bowl b", "bowl c", "bowl number two", "bowls",
+		"a second little bowl", "now for", "now the", "and then we", "then we", "we wait", "it sits", "it stays on", "let us", "lets go",
+		"lets start", "lets check", "lets get", "lets talk", "away we go", "once thats", "i begin", "im going to start", "i section", "take a section",
+		"time is up", "times up", "its time", "theres the timer", "theres the bell", "thats the bell", "thats the timer",
+		"that is all on", "thats all on", "thats all in", "so step", "so for the", "so formula", "while we", "while shes", "while hes", "while its", "while that", "while thats", "while i",
+		"today", "sectioning", "processing", "mixing", "rinsing", "i start", "away to", "back to the", "back at the", "over to the", "to the basin", "to the sink",
+		"what am i looking", "what are we looking", "what have we got", "for my toner", "for the toner", "toner", "cross check", "so to the", "before i wet",
 	}
 	openers = []string{"right", "okay", "ok", "alright", "so", "now", "and", "well", "good"}
 )
@@ -128,6 +122,9 @@ func announced(text string) float64 {
 	score := 0.0
 	if first, _, _ := strings.Cut(words, " "); contains(verbs, first) {
 		return perhaps // an order: "paint from the middle to the ends"
+	}
+	if named(text) {
+		return clearly
 	}
 	for {
 		for _, a := range announcements {
@@ -145,6 +142,31 @@ func announced(text string) float64 {
 		words = rest
 	}
 }
+
+// named reports whether a cue begins with a sentence that only names what comes: "Right, the
+// sides." "Basin." "Bowl two."
+func named(text string) bool {
+	end := strings.IndexAny(text, ".!?")
+	if end < 0 || text[end] != '.' {
+		return false
+	}
+	words := strings.Fields(plain(text[:end]))
+	for len(words) > 0 && contains(openers, words[0]) {
+		words = words[1:]
+	}
+	if len(words) == 0 || len(words) > mostNamed {
+		return false
+	}
+	for _, w := range words {
+		if _, ok := activityOf[w]; ok {
+			return true
+		}
+	}
+	return false
+}
+
+// mostNamed is how many words name a step.
+const mostNamed = 3
 
 func contains(words []string, w string) bool {
 	for _, o := range words {

@@ -37,6 +37,14 @@ func title(step []sentence) string {
 			best = t
 		}
 	}
+	for _, s := range step[:min(len(step), 4)] {
+		if best != "" {
+			break
+		}
+		if words := opening(s.text); strings.Contains(words, " ") {
+			best = words
+		}
+	}
 	if best == "" && len(step) > 0 {
 		best = opening(step[0].text)
 	}
@@ -83,8 +91,14 @@ func denied(words []string) bool {
 // opening returns the first words of a sentence behind those that only open it.
 func opening(text string) string {
 	words := strings.Fields(text)
-	for len(words) > 1 && contains(openers, plainWord(words[0])) {
-		words = words[1:]
+	for len(words) > 1 {
+		if n := 2; len(words) > n && plainWord(words[0]) == "all" && plainWord(words[1]) == "right" {
+			words = words[n:]
+		} else if contains(openers, plainWord(words[0])) {
+			words = words[1:]
+		} else {
+			break
+		}
 	}
 	return strings.Join(trimmed(words), " ")
 }
