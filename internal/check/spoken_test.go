@@ -106,6 +106,7 @@ func TestSpokenIsQuiet(t *testing.T) {
 	expectSpoken(t, "0:05 Never forty volume. If she were white I would take thirty volume. My boss did it one to one.")
 	expectSpoken(t, "0:05 Forty volume lifts four levels, thirty volume three. | 0:08 Ten volume none, twenty volume two, six volume none.")
 	expectSpoken(t, "0:35 Leave the kettle on three minutes. | 0:40 I have been here twenty minutes. | 0:45 The bus takes forty minutes.")
+	expectSpokenOf(t, rootAndGloss+"\n### Heard\n\n- 1:20 dry 50 %: “50 % dry”\n", "1:35 Dry it to ninety percent dry.")
 	expectSpoken(t, "0:35 Paint the ends.") // nothing says that a bowl is spoken of
 	expectSpoken(t, "0:05 What a crown on that queen, level nine of the game. | 0:09 One to nil at half time. | 0:12 Fifty percent off.")
 	expectSpokenOf(t, strings.ReplaceAll(strings.ReplaceAll(rootAndGloss, "formula root", "formula"), "formula gloss", "formula"), "0:05 It is ten volume.")

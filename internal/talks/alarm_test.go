@@ -77,7 +77,7 @@ func put(files fstest.MapFS, text string) fstest.MapFS {
 
 // A draft has no error but open questions, and the talk it was made of agrees with it.
 func TestDraftsAgreeWithTheirTalk(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind", "final", "third"} {
+	for _, set := range []string{"tune", "test", "blind", "final", "third", "fourth", "fifth"} {
 		for _, k := range load(t, set) {
 			files := demo(t)
 			text := k.draftOf(t, files)
@@ -146,7 +146,7 @@ func of(rule string) func(diag.Diagnostic) bool {
 // Talk about bread and about a wall says nothing about any lesson of the demo, and a talk
 // about cutting nothing about its bowls.
 func TestOtherTalkRaisesNoAlarm(t *testing.T) {
-	for _, name := range []string{"tune-other", "test-other", "tune-cut-1", "tune-cut-2", "test-cut-1", "test-cut-2", "blind-other", "final-other", "third-other", "final-cut-1", "final-cut-2"} {
+	for _, name := range []string{"tune-other", "test-other", "tune-cut-1", "tune-cut-2", "test-cut-1", "test-cut-2", "blind-other", "final-other", "third-other", "more-other", "fifth-other", "final-cut-1", "final-cut-2", "third-cut-1", "third-cut-2", "fifth-cut-1", "fifth-cut-2"} {
 		files := demo(t)
 		vtt, err := os.ReadFile("testdata/" + name + ".vtt")
 		if err != nil {
