@@ -122,12 +122,15 @@ func (t *talk) centimetres(at int) (cm exact.Number, words int) {
 // follows returns how many words the one of some phrases takes that stands at a place.
 func (t *talk) follows(at int, phrases ...string) int {
 	for _, p := range phrases {
-		words := strings.Fields(p)
 		n := 0
-		for n < len(words) && t.text(at+n) == words[n] {
-			n++
+		for more := true; more; n++ {
+			var w string
+			if w, p, more = strings.Cut(p, " "); t.text(at+n) != w {
+				n = -1
+				break
+			}
 		}
-		if n == len(words) {
+		if n > 0 {
 			return n
 		}
 	}
