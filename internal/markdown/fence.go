@@ -37,7 +37,7 @@ func (c *collector) infoOf(n *ast.FencedCodeBlock) (kind, name source.Text, at s
 		return kind, name, c.span(start, line)
 	}
 	s := n.Info.Segment
-	info := source.Text{Value: string(c.src[s.Start:s.Stop]), Span: c.span(s.Start, s.Stop)}
+	info := c.text(s.Start, s.Stop)
 	end := strings.IndexAny(info.Value, " \t")
 	if end < 0 {
 		end = len(info.Value)

@@ -41,7 +41,7 @@ func (c *collector) head(n *ast.Heading) {
 	if opens != nil && c.opts.Steps {
 		c.cutStamp(n)
 	}
-	h.title = plain(n, c.src)
+	h.title = c.words(n)
 	h.id = c.stated(n, h.at)
 	c.checkHeading(n, h)
 	if opens != nil {
@@ -75,13 +75,13 @@ func (c *collector) cutStamp(n *ast.Heading) {
 	if !ok {
 		return
 	}
-	found := string(stamp().Find(first.Segment.Value(c.src)))
-	if found == "" {
+	start := first.Segment.Start
+	end := start + len(stamp().Find(first.Segment.Value(c.src)))
+	if end == start {
 		return
 	}
-	start := first.Segment.Start
-	c.section.Stamp = source.Text{Value: found, Span: c.span(start, start+len(found))}.Trim()
-	first.Segment = first.Segment.WithStart(start + len(found))
+	c.section.Stamp = c.text(start, end).Trim()
+	first.Segment = first.Segment.WithStart(end)
 }
 
 // stated returns the id in the heading's braces and reports everything else that
@@ -171,7 +171,7 @@ func (c *collector) giveIDs() {
 			taken[h.id] = h.at
 		}
 		c.doc.ids = append(c.doc.ids, h.id)
-		if !c.opts.Facts {
+		if !c.opts.Facts && h.section == nil { // that of a section is no part of its prose
 			h.node.SetAttribute([]byte("id"), []byte(h.id))
 		}
 		if h.section != nil {

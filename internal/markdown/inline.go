@@ -21,7 +21,7 @@ func (c *collector) codeSpan(n *ast.CodeSpan) ast.Node {
 	}
 	last := n.LastChild().(*ast.Text)
 	start, stop := first.Segment.Start, last.Segment.Stop
-	inner := plain(n, c.src)
+	inner := c.words(n)
 	if len(inner) < 2 || inner[0] != '{' || inner[len(inner)-1] != '}' {
 		return n
 	}
@@ -35,7 +35,7 @@ func (c *collector) codeSpan(n *ast.CodeSpan) ast.Node {
 }
 
 func (c *collector) link(n *ast.Link) ast.Node {
-	l := &Link{Title: resolve(n.Title), Text: plain(n, c.src), Section: c.section}
+	l := &Link{Title: resolve(n.Title), Text: c.words(n), Section: c.section}
 	l.Target, _ = c.destination(n, n.Destination, n.Title, n.Reference != nil)
 	good := c.checkTarget(l.Target)
 	if good {
@@ -90,7 +90,7 @@ func (c *collector) image(n *ast.Image) ast.Node {
 	img := &Image{Section: c.section}
 	img.Target, img.Title = c.destination(n, n.Destination, n.Title, n.Reference != nil)
 	start := n.Pos() + len("![")
-	img.Alt = source.Text{Value: plain(n, c.src), Span: c.span(start, c.labelEnd(n))}
+	img.Alt = source.Text{Value: c.words(n), Span: c.span(start, c.labelEnd(n))}
 	if strings.TrimSpace(img.Alt.Value) == "" {
 		c.report(diag.Errorf(ruleAlt, c.span(n.Pos(), start), "the picture has no words for those who cannot see it").
 			WithHelp("say in the square brackets what it shows, as you would on the telephone"))

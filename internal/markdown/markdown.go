@@ -13,6 +13,7 @@ package markdown
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
@@ -116,8 +117,10 @@ func Parse(file *source.File, body source.Span, opts Options) (*Document, []diag
 	if d, bad := refused(body); bad {
 		return &Document{}, []diag.Diagnostic{d}
 	}
-	// The library appends to parts of the text, so there must be no room behind it.
-	src := slices.Clip([]byte(body.Text()))
+	lent := copies.Get().(*[]byte)
+	defer copies.Put(lent)
+	*lent = append((*lent)[:0], body.Text()...)
+	src := slices.Clip(*lent) // the library appends to parts of the text, so there must be no room behind it
 	ctx := parser.NewContext()
 	root := engine().Parser().Parse(text.NewReader(src), parser.WithContext(ctx))
 	c := &collector{file: file, base: from, src: src, opts: opts, doc: &Document{}}
@@ -129,6 +132,10 @@ func Parse(file *source.File, body source.Span, opts Options) (*Document, []diag
 	}
 	return c.doc, c.faults
 }
+
+// copies are texts as the library takes them, which have grown to the size of one already.
+// Nothing of a document is a part of its copy.
+var copies = sync.Pool{New: func() any { return new([]byte) }}
 
 // collector walks the library's tree once, lists what the caller must know of,
 // puts nodes of ours in its place and reports what may not stand in a text.
@@ -268,8 +275,13 @@ func (c *collector) span(start, end int) source.Span {
 	return c.file.Span(c.base+start, c.base+end)
 }
 
+// text returns a stretch of the text with its place. It is a part of the file's own text.
+func (c *collector) text(start, end int) source.Text {
+	at := c.span(start, end)
+	return source.Text{Value: at.Text(), Span: at}
+}
+
 // trimmed returns the place of a segment without white space around it.
 func (c *collector) trimmed(s text.Segment) source.Span {
-	t := source.Text{Value: string(c.src[s.Start:s.Stop]), Span: c.span(s.Start, s.Stop)}
-	return t.Trim().Span
+	return c.text(s.Start, s.Stop).Trim().Span
 }

@@ -2,6 +2,7 @@ package markdown
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"sync"
 
@@ -119,7 +120,9 @@ func (p prose) fill(w *output, h Hooks) {
 
 // write turns all that was read into prose.
 func (c *collector) write() {
-	var w output
+	w := lent.Get().(*output)
+	defer lent.Put(w)
+	w.Reset()
 	for _, p := range c.parts {
 		if p.heading != nil {
 			for n := p.heading.FirstChild(); n != nil; n = n.NextSibling() {
@@ -154,9 +157,10 @@ func (w *output) leave(what any) { w.gaps = append(w.gaps, gap{w.Len(), what}) }
 
 // take returns what was written and begins anew.
 func (w *output) take() prose {
-	p := prose{w.String(), w.gaps}
+	p := prose{w.String(), slices.Clone(w.gaps)}
 	w.Reset()
-	w.gaps = nil
+	clear(w.gaps)
+	w.gaps = w.gaps[:0]
 	return p
 }
 

@@ -10,9 +10,16 @@ import (
 	goldhtml "github.com/yuin/goldmark/renderer/html"
 )
 
-// plain returns the words below an inline node as a reader sees them.
-func plain(n ast.Node, src []byte) string {
-	p := plainText{src: src}
+// words returns the words below an inline node as a reader sees them. Those that stand in
+// the file as they are take no room of their own.
+func (c *collector) words(n ast.Node) string {
+	if only, ok := n.FirstChild().(*ast.Text); ok && only.NextSibling() == nil && !only.SoftLineBreak() && !only.HardLineBreak() {
+		s := only.Segment
+		if value := s.Value(c.src); s.Padding == 0 && bytes.IndexAny(value, "\\&\r\n") < 0 {
+			return c.text(s.Start, s.Stop).Value
+		}
+	}
+	p := plainText{src: c.src}
 	for child := n.FirstChild(); child != nil; child = child.NextSibling() {
 		p.write(child)
 	}
