@@ -65,7 +65,7 @@ func (s *solver) compute(b *formula.Block, rng *shade.Range) Computed {
 
 // override puts what is given in the place of a bowl's own values. A new weight leaves
 // the proportions as they are: shades in grams become parts.
-func override(b *formula.Block, g question.Given) {
+func override(b *formula.Block, g *question.Given) {
 	if g.Ratio.Set() {
 		b.Ratio = g.Ratio
 		b.Developer.Weight = source.Stated[measure.Mass]{}

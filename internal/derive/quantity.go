@@ -342,7 +342,7 @@ func (s *solver) order(sol *Solution) (line amount.Line, ok bool) {
 	if err != nil || len(lines) != 1 {
 		return amount.Line{}, false
 	}
-	sol.Plan = lines[0]
+	sol.Buy = lines[0].Buy
 	return lines[0], true
 }
 

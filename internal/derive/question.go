@@ -5,13 +5,13 @@ import (
 
 	"time"
 
-	"plait/internal/amount"
 	"plait/internal/answer"
 	"plait/internal/course"
 	"plait/internal/diag"
 	"plait/internal/exact"
 	"plait/internal/formula"
 	"plait/internal/lesson"
+	"plait/internal/measure"
 	"plait/internal/question"
 	"plait/internal/shade"
 	"plait/internal/source"
@@ -45,7 +45,7 @@ type Variant struct {
 // the block.
 type Solution struct {
 	Ask     string
-	Given   question.Given
+	Given   *question.Given
 	Sought  string // the quantity worked out; empty where none was
 	Key     answer.Key
 	Options []Option
@@ -55,7 +55,7 @@ type Solution struct {
 	Computed Computed       // of that bowl
 	Range    *shade.Range   // that codes and warmths are read by; nil for none
 	Hair     formula.Hair   // that the question speaks of; zero for none
-	Plan     amount.Line    // what a class buys, where that was asked
+	Buy      measure.Mass   // what a class buys, where that was asked
 	Sheet    *Sheet         // that a place is found on, nil for none
 }
 
@@ -128,16 +128,16 @@ func (d *Derived) ask(c *course.Course, l *lesson.Lesson) []diag.Diagnostic {
 	var found []diag.Diagnostic
 	p := d.partOf(l)
 	for _, asked := range l.Questions {
-		q := &Question{Question: asked, Lesson: l}
+		q := &Question{Question: asked, Lesson: l, Solution: Solution{Given: &asked.Given}}
 		p.questions = append(p.questions, q)
 		if asked.Broken {
 			continue
 		}
 		s := &solver{derived: d, course: c, lesson: l, block: asked.Block}
-		q.Solution = s.solve(asked.Given, asked.Ask.Value)
+		q.Solution = s.solve(&asked.Given, asked.Ask.Value)
 		if q.OK = !diag.HasErrors(s.found); q.OK {
-			q.Variants = s.variants(q.Solution, asked.Vary)
-			q.paper = s.variants(q.Solution, asked.Paper.Vary)
+			q.Variants = s.variants(&q.Solution, asked.Vary)
+			q.paper = s.variants(&q.Solution, asked.Paper.Vary)
 			q.OK = !diag.HasErrors(s.found)
 		}
 		found = append(found, s.found...)
@@ -159,7 +159,7 @@ func (s *solver) fault(rule string, at source.Span, help, format string, args ..
 }
 
 // solve works the question out for what is given.
-func (s *solver) solve(given question.Given, ask string) Solution {
+func (s *solver) solve(given *question.Given, ask string) Solution {
 	sol := Solution{Ask: ask, Given: given}
 	s.readBowl(&sol)
 	if diag.HasErrors(s.found) {

@@ -11,7 +11,7 @@ import (
 )
 
 // variants works the question out for every combination of values that are not its own.
-func (s *solver) variants(first Solution, vary []question.Vary) []Variant {
+func (s *solver) variants(first *Solution, vary []question.Vary) []Variant {
 	if len(vary) == 0 {
 		return nil
 	}
@@ -39,7 +39,7 @@ func (s *solver) variants(first Solution, vary []question.Vary) []Variant {
 		if diag.HasErrors(s.found) {
 			return nil
 		}
-		sol := s.variant(given, ask)
+		sol := s.variant(&given, ask)
 		if diag.HasErrors(s.found) {
 			return nil
 		}
@@ -50,7 +50,7 @@ func (s *solver) variants(first Solution, vary []question.Vary) []Variant {
 
 // variant solves the question anew. What the author typed of the answer, a claim or a
 // slip that is a figure, belongs to the first figures alone.
-func (s *solver) variant(given question.Given, ask string) Solution {
+func (s *solver) variant(given *question.Given, ask string) Solution {
 	named := *s.block
 	named.Slips = nil
 	for _, slip := range s.block.Slips {

@@ -70,7 +70,7 @@ func NewGiven(entries []Entry) (Given, []diag.Diagnostic) {
 }
 
 // With returns what is given with other texts for some keys.
-func (g Given) With(texts map[string]source.Text) (Given, []diag.Diagnostic) {
+func (g *Given) With(texts map[string]source.Text) (Given, []diag.Diagnostic) {
 	entries := make([]Entry, len(g.Entries))
 	for i, e := range g.Entries {
 		if t, ok := texts[e.Key.Value]; ok {
@@ -82,7 +82,7 @@ func (g Given) With(texts map[string]source.Text) (Given, []diag.Diagnostic) {
 }
 
 // Entry returns what was typed for a key.
-func (g Given) Entry(key string) (source.Text, bool) {
+func (g *Given) Entry(key string) (source.Text, bool) {
 	for _, e := range g.Entries {
 		if e.Key.Value == key {
 			return e.Text, true

@@ -117,7 +117,7 @@ var beyond = map[string]func(*writer, *derive.Solution){
 	"to buy":      toBuy,
 	"packs": func(w *writer, s *derive.Solution) {
 		toBuy(w, s)
-		w.add("packs", s.Plan.Buy.String()+" ÷ "+s.Given.Pack.Value.String()+", rounded up", s.Key.String(), true)
+		w.add("packs", s.Buy.String()+" ÷ "+s.Given.Pack.Value.String()+", rounded up", s.Key.String(), true)
 	},
 }
 
@@ -156,5 +156,5 @@ func toBuy(w *writer, s *derive.Solution) {
 	if waste := s.Given.Waste.Value; !waste.IsZero() {
 		sum += " × " + number(exact.One.Add(waste))
 	}
-	w.mass("to buy", sum, s.Plan.Buy)
+	w.mass("to buy", sum, s.Buy)
 }
