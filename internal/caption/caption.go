@@ -12,6 +12,7 @@ package caption
 
 import (
 	"path"
+	"slices"
 	"strings"
 	"time"
 
@@ -96,6 +97,7 @@ func Read(file *source.File) (*Track, []diag.Diagnostic) {
 		t.Format = FormatTranscript
 		t.Cues = r.transcript(file)
 	}
+	t.Cues = slices.Clone(t.Cues) // a track is kept as long as its course, in the room it needs
 	t.clean = clean(t.Cues)
 	if len(t.Cues) == 0 && len(r.found) == 0 {
 		r.reportf(diag.Error, file.Span(0, 0), "there is no caption in the file").

@@ -11,12 +11,12 @@ import (
 // Clean returns the cues as a reader should see them: in order of time, without
 // empty ones, their texts without blank lines, and without the repeats of rolling
 // captions, in which each cue shows the line before once more. Cues that end before
-// they begin are left out; they were reported. The list is shared and not to be
-// changed.
+// they begin are left out; they were reported. The list is shared, with Cues where
+// those are clean, and not to be changed.
 func (t *Track) Clean() []Cue { return t.clean }
 
 func clean(all []Cue) []Cue {
-	var cues []Cue
+	cues := make([]Cue, 0, len(all))
 	for _, c := range all {
 		if c.tidy(); c.Text != "" && c.Until > c.From {
 			cues = append(cues, c)
@@ -26,7 +26,16 @@ func clean(all []Cue) []Cue {
 	if rolls(cues) {
 		cues = unroll(cues)
 	}
+	if slices.EqualFunc(cues, all, Cue.same) {
+		return all
+	}
 	return cues
+}
+
+// same reports whether two cues are the same in everything.
+func (c Cue) same(o Cue) bool {
+	return c.ID == o.ID && c.From == o.From && c.Until == o.Until && c.Text == o.Text && c.Voice == o.Voice &&
+		slices.Equal(c.Turns, o.Turns) && c.Span == o.Span && c.Body == o.Body
 }
 
 // tidy trims the lines of the text and drops empty ones, and with it turns of
