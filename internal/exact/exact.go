@@ -2,9 +2,9 @@
 //
 // Weights, ratios and strengths in plait are checked by people with a scale and
 // a pencil, so they are computed without rounding: 70 g at 1:2 is 70/3 g of
-// colour, not 23.33. A [Number] is an immutable value. Small numbers live in two
-// machine words; one that outgrows them moves to math/big by itself, so no
-// operation overflows and none rounds. Rounding happens in named functions
+// colour, not 23.33. A [Number] is an immutable value. Small numbers live in one
+// machine word; one that outgrows it moves to math/big by itself, so no operation
+// overflows and none rounds. Rounding happens in named functions
 // ([Number.Floor], [Number.Round], [Number.Decimal]) and nowhere else.
 package exact
 
@@ -22,10 +22,11 @@ import (
 //
 // Invariant: where big is nil the value is num/(den+1) in lowest terms with
 // den ≥ 0 (stored one less, so that the zero value is valid); where big is set
-// the value does not fit that form.
+// the value does not fit that form. A course holds numbers by the hundred thousand,
+// and those of a bowl have a few digits.
 type Number struct {
-	num int64
-	den int64 // denominator − 1
+	num int32
+	den int32 // denominator − 1
 	big *big.Rat
 }
 
@@ -37,7 +38,7 @@ var (
 )
 
 // Int returns n as a Number.
-func Int(n int64) Number { return small(n, 1) }
+func Int(n int64) Number { return lowest(n, 1) }
 
 // Of returns num/den in lowest terms. It panics when den is zero: a divisor
 // written in the program is the program's own business.
@@ -53,12 +54,25 @@ func Of(num, den int64) Number {
 	return fromBig(new(big.Rat).SetFrac64(num, den))
 }
 
-// small wraps a fraction that is in lowest terms already; den > 0.
-func small(num, den int64) Number { return Number{num: num, den: den - 1} }
+// lowest wraps a fraction that is in lowest terms already; den > 0.
+func lowest(num, den int64) Number {
+	if n, ok := small(num, den); ok {
+		return n
+	}
+	return Number{big: big.NewRat(num, den)}
+}
+
+// small is lowest for what fits a machine word.
+func small(num, den int64) (n Number, ok bool) {
+	n = Number{num: int32(num), den: int32(den - 1)}
+	return n, int64(n.num) == num && int64(n.den) == den-1
+}
 
 func fromBig(r *big.Rat) Number {
-	if r.Num().IsInt64() && r.Denom().IsInt64() && r.Num().Int64() != math.MinInt64 {
-		return small(r.Num().Int64(), r.Denom().Int64())
+	if r.Num().IsInt64() && r.Denom().IsInt64() {
+		if n, ok := small(r.Num().Int64(), r.Denom().Int64()); ok {
+			return n
+		}
 	}
 	return Number{big: r}
 }
@@ -67,28 +81,24 @@ func (a Number) rat() *big.Rat {
 	if a.big != nil {
 		return a.big
 	}
-	return big.NewRat(a.num, a.den+1)
+	return big.NewRat(a.fraction())
 }
+
+// fraction returns numerator and denominator of a small number. Products of two of them
+// cannot overflow, nor can the sum of two such products.
+func (a Number) fraction() (num, den int64) { return int64(a.num), int64(a.den) + 1 }
 
 // Add returns a + b.
 func (a Number) Add(b Number) Number {
 	if a.big == nil && b.big == nil {
-		if a.den == b.den { // the usual case: whole numbers, or tenths with tenths
-			if sum, ok := addInt(a.num, b.num); ok {
-				if n, ok := reduced(sum, a.den+1); ok {
-					return n
-				}
-			}
+		x, d := a.fraction()
+		y, e := b.fraction()
+		sum, den := x+y, d
+		if d != e { // not the usual case: whole numbers, or tenths with tenths
+			sum, den = x*e+y*d, d*e
 		}
-		x, ok1 := mulInt(a.num, b.den+1)
-		y, ok2 := mulInt(b.num, a.den+1)
-		d, ok3 := mulInt(a.den+1, b.den+1)
-		if ok1 && ok2 && ok3 {
-			if sum, ok := addInt(x, y); ok {
-				if n, ok := reduced(sum, d); ok {
-					return n
-				}
-			}
+		if n, ok := reduced(sum, den); ok {
+			return n
 		}
 	}
 	return fromBig(new(big.Rat).Add(a.rat(), b.rat()))
@@ -97,7 +107,8 @@ func (a Number) Add(b Number) Number {
 // Neg returns −a.
 func (a Number) Neg() Number {
 	if a.big == nil {
-		return Number{num: -a.num, den: a.den}
+		num, den := a.fraction()
+		return lowest(-num, den)
 	}
 	return fromBig(new(big.Rat).Neg(a.big))
 }
@@ -108,14 +119,11 @@ func (a Number) Sub(b Number) Number { return a.Add(b.Neg()) }
 // Mul returns a · b.
 func (a Number) Mul(b Number) Number {
 	if a.big == nil && b.big == nil {
-		// Cancelling crosswise first keeps both products as small as they can be
-		// and leaves the result in lowest terms.
-		g1, g2 := gcd(abs(a.num), b.den+1), gcd(abs(b.num), a.den+1)
-		num, ok1 := mulInt(a.num/g1, b.num/g2)
-		den, ok2 := mulInt((a.den+1)/g2, (b.den+1)/g1)
-		if ok1 && ok2 {
-			return small(num, den)
-		}
+		// Cancelling crosswise first leaves the result in lowest terms.
+		x, d := a.fraction()
+		y, e := b.fraction()
+		g1, g2 := gcd(abs(x), e), gcd(abs(y), d)
+		return lowest((x/g1)*(y/g2), (d/g2)*(e/g1))
 	}
 	return fromBig(new(big.Rat).Mul(a.rat(), b.rat()))
 }
@@ -130,23 +138,20 @@ func (a Number) inverse() Number {
 		panic("exact: division by zero")
 	case a.big != nil:
 		return fromBig(new(big.Rat).Inv(a.big))
-	case a.num < 0:
-		return small(-(a.den + 1), -a.num)
 	}
-	return small(a.den+1, a.num)
+	num, den := a.fraction()
+	if num < 0 {
+		return lowest(-den, -num)
+	}
+	return lowest(den, num)
 }
 
 // Cmp returns −1, 0 or +1 as a is less than, equal to or greater than b.
 func (a Number) Cmp(b Number) int {
 	if a.big == nil && b.big == nil {
-		if a.den == b.den {
-			return cmp.Compare(a.num, b.num)
-		}
-		x, ok1 := mulInt(a.num, b.den+1)
-		y, ok2 := mulInt(b.num, a.den+1)
-		if ok1 && ok2 {
-			return cmp.Compare(x, y)
-		}
+		x, d := a.fraction()
+		y, e := b.fraction()
+		return cmp.Compare(x*e, y*d)
 	}
 	return a.rat().Cmp(b.rat())
 }
@@ -225,12 +230,12 @@ func (a Number) Round(step Number) Number {
 // floor returns the largest whole number not above a.
 func (a Number) floor() Number {
 	if a.big == nil {
-		d := a.den + 1
-		q := a.num / d
-		if a.num%d < 0 {
+		num, den := a.fraction()
+		q := num / den
+		if num%den < 0 {
 			q--
 		}
-		return small(q, 1)
+		return lowest(q, 1)
 	}
 	// big.Int.Div is Euclidean, which for a positive divisor is the floor.
 	return fromBig(new(big.Rat).SetInt(new(big.Int).Div(a.big.Num(), a.big.Denom())))
@@ -238,15 +243,18 @@ func (a Number) floor() Number {
 
 // Int64 returns a as a whole number; ok is false where a is none or does not fit.
 func (a Number) Int64() (n int64, ok bool) {
-	return a.num, a.big == nil && a.den == 0
+	if a.big != nil {
+		return a.big.Num().Int64(), a.big.IsInt() && a.big.Num().IsInt64()
+	}
+	return int64(a.num), a.den == 0
 }
 
 // Float returns the float64 nearest to a: for drawing and for proportions on a
 // page, never for a weight.
 func (a Number) Float() float64 {
-	const exactly = 1 << 53 // whole numbers up to here are float64s, and their quotient is rounded once
-	if a.big == nil && abs(a.num) <= exactly && a.den < exactly {
-		return float64(a.num) / float64(a.den+1)
+	if a.big == nil { // both are float64s, and their quotient is rounded once
+		num, den := a.fraction()
+		return float64(num) / float64(den)
 	}
 	f, _ := a.rat().Float64()
 	return f
@@ -259,7 +267,8 @@ func (a Number) String() string {
 		return a.Decimal(3)
 	}
 	if a.big == nil {
-		return strconv.FormatInt(a.num, 10) + "/" + strconv.FormatInt(a.den+1, 10)
+		num, den := a.fraction()
+		return strconv.FormatInt(num, 10) + "/" + strconv.FormatInt(den, 10)
 	}
 	return a.rat().RatString()
 }
@@ -267,7 +276,8 @@ func (a Number) String() string {
 // EndsWithin reports whether a, written as a decimal, ends within so many places.
 func (a Number) EndsWithin(places int) bool {
 	if a.big == nil && places < len(tens) {
-		return tens[places]%(a.den+1) == 0 // it is in lowest terms
+		_, den := a.fraction()
+		return tens[places]%den == 0 // it is in lowest terms
 	}
 	return fromBig(new(big.Rat).Mul(a.rat(), new(big.Rat).SetInt(new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil)))).IsInt()
 }
@@ -304,10 +314,10 @@ func (a Number) shortDecimal(places int) (s string, ok bool) {
 		return "", false
 	}
 	scale := tens[places]
-	d := a.den + 1
-	whole, rest := abs(a.num)/d, abs(a.num)%d
+	num, d := a.fraction()
+	whole, rest := abs(num)/d, abs(num)%d
 	scaled, ok := mulInt(rest, scale)
-	if !ok || d > math.MaxInt64/2 {
+	if !ok {
 		return "", false
 	}
 	part := scaled / d
@@ -430,7 +440,7 @@ func reduced(num, den int64) (Number, bool) {
 		return Zero, false
 	}
 	g := gcd(abs(num), den)
-	return small(num/g, den/g), true
+	return lowest(num/g, den/g), true
 }
 
 // gcd returns the greatest common divisor; b > 0, and gcd(0, b) is b.
@@ -446,11 +456,6 @@ func abs(n int64) int64 {
 		return -n
 	}
 	return n
-}
-
-func addInt(a, b int64) (int64, bool) {
-	s := a + b
-	return s, (s > a) == (b > 0)
 }
 
 // mulInt multiplies two values that are not math.MinInt64.

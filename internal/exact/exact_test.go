@@ -70,11 +70,13 @@ func TestDecimal(t *testing.T) {
 	}
 }
 
-// drawn yields numbers on both sides of the border between machine words and
-// math/big.
+// drawn yields numbers on both sides of the border between a machine word and
+// math/big, and close to it.
 func drawn(t *rapid.T, label string) Number {
-	num := rapid.OneOf(rapid.Int64Range(-1000, 1000), rapid.Int64()).Draw(t, label+" numerator")
-	den := rapid.OneOf(rapid.Int64Range(1, 1000), rapid.Int64Range(1, 1<<62)).Draw(t, label+" denominator")
+	const border = 1 << 31
+	near := rapid.Int64Range(border-3, border+3)
+	num := rapid.OneOf(rapid.Int64Range(-1000, 1000), near, rapid.Map(near, func(n int64) int64 { return -n }), rapid.Int64()).Draw(t, label+" numerator")
+	den := rapid.OneOf(rapid.Int64Range(1, 1000), near, rapid.Int64Range(1, 1<<62)).Draw(t, label+" denominator")
 	return Of(num, den)
 }
 
@@ -109,6 +111,9 @@ func TestAgreesWithBig(t *testing.T) {
 		}
 		if s := a.String(); strings.Contains(s, "/") && s != a.rat().RatString() {
 			t.Fatalf("%s prints as %s", a.rat().RatString(), s)
+		}
+		if n, ok := a.Int64(); ok != (a.rat().IsInt() && a.rat().Num().IsInt64()) || ok && n != a.rat().Num().Int64() {
+			t.Fatalf("%s is the whole number %d: %v", a, n, ok)
 		}
 		if s := a.Floor(One); a.Less(s) || !a.Less(s.Add(One)) || !s.IsInt() {
 			t.Fatalf("Floor(%s) = %s", a, s)

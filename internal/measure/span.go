@@ -71,15 +71,15 @@ func parseDuration(s, unit string) (time.Duration, error) {
 	default:
 		return 0, fmt.Errorf("%q has no unit of time; write minutes, as in 15 min", s)
 	}
-	ns := n.Mul(exact.Int(int64(each)))
-	if exact.Int(int64(longest)).Less(ns) {
+	seconds := n.Mul(exact.Int(int64(each / time.Second)))
+	if exact.Int(int64(longest / time.Second)).Less(seconds) {
 		return 0, fmt.Errorf("%q is longer than a day; write minutes, as in 15 min", s)
 	}
-	whole, ok := ns.Int64()
-	if !ok || whole%int64(time.Second) != 0 {
+	whole, ok := seconds.Int64()
+	if !ok {
 		return 0, fmt.Errorf("%q is not a whole number of seconds; write whole minutes or seconds, as in 90 s", s)
 	}
-	return time.Duration(whole), nil
+	return time.Duration(whole) * time.Second, nil
 }
 
 // IsZero reports whether the span is none.
