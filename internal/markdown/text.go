@@ -15,7 +15,7 @@ import (
 func (c *collector) words(n ast.Node) string {
 	if only, ok := n.FirstChild().(*ast.Text); ok && only.NextSibling() == nil && !only.SoftLineBreak() && !only.HardLineBreak() {
 		s := only.Segment
-		if value := s.Value(c.src); s.Padding == 0 && bytes.IndexAny(value, "\\&\r\n") < 0 {
+		if value := s.Value(c.src); s.Padding == 0 && !bytes.ContainsAny(value, "\\&\r\n") {
 			return c.text(s.Start, s.Stop).Value
 		}
 	}
