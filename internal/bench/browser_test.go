@@ -14,7 +14,7 @@ import (
 )
 
 // BenchmarkBrowser measures how soon a browser shows what was saved: the watcher's pause, the
-// build, the news to the page, and the page loaded again. It needs a Chromium.
+// build, the news to the page, and what is new put into it. It needs a Chromium.
 func BenchmarkBrowser(b *testing.B) {
 	bin, err := exec.LookPath("chromium")
 	if err != nil {

@@ -115,7 +115,7 @@ func (p *previewer) build(ctx context.Context, changed []string) {
 		return
 	}
 	tree := p.pages(course.Result)
-	p.server.Update(preview.Result{Tree: tree, Inputs: course.folder, Diagnostics: course.Diagnostics})
+	p.server.Update(preview.Result{Tree: tree, Inputs: course.folder, Diagnostics: course.Diagnostics, Whole: p.layouts != ""})
 	if tree == nil {
 		course.close()
 	} else {

@@ -19,6 +19,7 @@ type message struct {
 	List   string `json:"list"`   // names what the last build found, "" for nothing
 	Count  string `json:"count"`  // how much that is, in words
 	Failed bool   `json:"failed"` // the last build made no site
+	Whole  bool   `json:"whole"`  // pages are loaded as a whole, see Result
 }
 
 // events sends a message now and after each update, as server-sent events (WHATWG
@@ -72,7 +73,7 @@ func (s *Server) message(page string) string {
 		path = "" // no page has an address that cannot be read
 	}
 	now := s.state()
-	data, err := json.Marshal(message{Page: pageTag(now, path), List: now.list, Count: inWords(now.found), Failed: now.failed})
+	data, err := json.Marshal(message{Page: pageTag(now, path), List: now.list, Count: inWords(now.found), Failed: now.failed, Whole: now.whole})
 	if err != nil {
 		panic(err) // strings and truth values can always be written
 	}

@@ -3,7 +3,8 @@
 // A [Server] answers this computer alone, straight from an [artifact.Tree] in
 // memory; only pictures and film are read from the course's folder. Whoever builds
 // the course hands each result to [Server.Update], and every open page follows. One
-// that has changed loads itself again at the place where it was. Where the course
+// that has changed takes in what is new of it, and all else on it stays as it is, or
+// it loads itself again at the place where it was. Where the course
 // has errors all stay as they were, under a list of what is to be mended; warnings
 // and notes are a small count that opens the same list. Before there has been a
 // build without errors the list is the page.
@@ -32,6 +33,9 @@ type Result struct {
 	Tree        *artifact.Tree // the site; nil where the build made none
 	Inputs      fs.FS          // what the tree names and does not hold; its files can seek
 	Diagnostics []diag.Diagnostic
+	// Whole says that scripts of the course's own may be at work on the pages, which
+	// cannot do with new elements on a page that is open.
+	Whole bool
 }
 
 // Server holds the last site that was built without errors. Its methods are safe
@@ -51,6 +55,7 @@ type state struct {
 	tree   *artifact.Tree // of the last good build, nil for none yet
 	made   *sync.Map      // pages of the tree that were asked for: path to func() ([]byte, error)
 	inputs fs.FS
+	whole  bool // as in Result
 
 	// Of the last build, good or not:
 	list   string // names what was found, "" where that is nothing
@@ -73,9 +78,9 @@ func (s *Server) Update(r Result) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.builds++
-	next := state{tree: r.Tree, made: &sync.Map{}, inputs: r.Inputs, found: worstFirst(r.Diagnostics)}
+	next := state{tree: r.Tree, made: &sync.Map{}, inputs: r.Inputs, whole: r.Whole, found: worstFirst(r.Diagnostics)}
 	if next.failed = r.Tree == nil || diag.HasErrors(r.Diagnostics); next.failed {
-		next.tree, next.made, next.inputs = s.now.tree, s.now.made, s.now.inputs
+		next.tree, next.made, next.inputs, next.whole = s.now.tree, s.now.made, s.now.inputs, s.now.whole
 	}
 	if next.failed || len(next.found) > 0 {
 		next.list = fmt.Sprintf("%s-%d", s.run, s.builds)

@@ -115,7 +115,7 @@ func TestFiles(t *testing.T) {
 		{"/assets/plait.css", 200, "text/css; charset=utf-8", "body{}"},
 		{"/media/gloss.webm", 200, "video/webm", string(film)},
 		{"/media/gloss.en.vtt", 200, "text/vtt; charset=utf-8", "WEBVTT\n"},
-		{"/-/preview.js", 200, "text/javascript; charset=utf-8", string(script)},
+		{"/-/preview.js", 200, "text/javascript; charset=utf-8", string(script())},
 		{"/-/preview.css", 200, "text/css; charset=utf-8", string(style)},
 		{"/media/lost.png", 404, "text/html; charset=utf-8", ""},
 		{"/lessons/", 404, "text/html; charset=utf-8", ""},

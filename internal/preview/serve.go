@@ -3,7 +3,7 @@ package preview
 import (
 	"bytes"
 	"crypto/sha256"
-	_ "embed"
+	"embed"
 	"encoding/hex"
 	"errors"
 	"fmt"
@@ -13,6 +13,7 @@ import (
 	"net/http"
 	"path"
 	"strings"
+	"sync"
 	"time"
 
 	"plait/internal/artifact"
@@ -23,8 +24,17 @@ import (
 // path of this kind.
 const ownPaths = "/-/"
 
-//go:embed assets/preview.js
-var script []byte
+//go:embed assets/*.js
+var modules embed.FS
+
+// script is the script of preview pages, made of its modules.
+var script = sync.OnceValue(func() []byte {
+	data, err := asset.Script(modules, nil, "assets/preview.js", "")
+	if err != nil {
+		panic(err) // the modules are a part of the program
+	}
+	return data
+})
 
 //go:embed assets/preview.css
 var style []byte
@@ -106,7 +116,7 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request) {
 	now := s.state()
 	switch {
 	case r.URL.Path == Script:
-		serveBytes(w, r, Script, script)
+		serveBytes(w, r, Script, script())
 	case r.URL.Path == ownPaths+"preview.css":
 		serveBytes(w, r, r.URL.Path, style)
 	case r.URL.Path == ownPaths+"problems":

@@ -3,7 +3,7 @@
 
 import { add, cmp, decimal, mul, parse, sub, zero } from "./exact.js";
 import { rescue, split, toColour, toPart, total } from "./mix.js";
-import { all, copyOf, on, root } from "./page.js";
+import { all, copyOf, each, on, root } from "./page.js";
 
 // A bowl that grows past this many times its planned size is better begun anew.
 const MOST = parse("2");
@@ -201,14 +201,14 @@ function printCard(section) {
 }
 
 export function startBowls() {
-  for (const section of all(".bowl")) {
+  each(".bowl", (section) => {
     const form = copyOf("again_parts");
     if (!form) return;
     const foot = section.querySelector("footer");
     foot.before(form);
     foot.append(copyOf("card_parts"));
     readers.set(section, new Again(section, form));
-  }
+  });
   on("card", (button) => printCard(button.closest(".bowl")));
   on("print", () => print());
   on("copy", (button) => {

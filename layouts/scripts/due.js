@@ -1,7 +1,7 @@
 // Which cards are due, on the home page and on the revise page.
 
 import { place } from "./boxes.js";
-import { all } from "./page.js";
+import { all, renewed } from "./page.js";
 import { onChange, progress } from "./progress.js";
 
 const now = () => Date.now() / 1000;
@@ -19,9 +19,9 @@ export const count = (n, thing) => `${n} ${thing}${n === 1 ? "" : "s"}`;
 
 // startDue says on the home page how many cards are due, lesson by lesson.
 export function startDue() {
-  const section = document.querySelector(".due");
-  if (!section) return;
+  if (!document.querySelector(".due")) return;
   const draw = () => {
+    const section = document.querySelector(".due");
     const due = dueCards(), begun = Object.keys(progress().reviews).length;
     section.querySelector("p").textContent = !begun
       ? "No card has been answered on this device yet."
@@ -38,6 +38,7 @@ export function startDue() {
     section.querySelector("ul").replaceChildren(...[...lessons].map(([title, n]) => Object.assign(document.createElement("li"), { textContent: `${title}: ${n}` })));
   };
   draw();
+  renewed(draw);
   onChange(draw);
   addEventListener("hashchange", draw);
 }

@@ -1,7 +1,7 @@
 // The film of a lesson, called in once the lesson is shown: own controls, and film, steps and lines of what is said move
 // together. Without a film that plays, times stay links or become plain text.
 
-import { all, copyOf, on } from "./page.js";
+import { all, copyOf, each, hear, on, renewed } from "./page.js";
 
 const SKIP = 5; // seconds that an arrow key moves
 const GLANCE = 0.1; // seconds into the film: before it plays, its first picture is seen and no black one
@@ -13,7 +13,7 @@ let lines; // of what is said: {from, link}
 let step; // the one in view, or undefined
 let line;
 let repeating = false;
-let quiet; // ends what listens to the film
+let quiet; // ends what listens to the film and its keys
 
 const clock = (s) => {
   const two = (n) => String(n).padStart(2, "0");
@@ -138,9 +138,11 @@ function gone() {
   player.querySelector("video").remove();
   player.querySelector(".keys").remove();
   player.querySelector(".gone").hidden = false;
-  all("a[data-at]").forEach((a) => a.removeAttribute("href"));
+  unlink();
   video = undefined;
 }
+
+const unlink = () => all("a[data-at]").forEach((a) => a.removeAttribute("href"));
 
 // ready gives the rail the film's own length, and goes to the time that the address of
 // the page names.
@@ -152,37 +154,43 @@ function ready(rail) {
   else video.currentTime = GLANCE;
 }
 
+// read finds what moves with the film: steps and what is said.
+function read() {
+  const marks = all(".film .rail rect");
+  steps = all(".step > a.when").map((a, i) => ({
+    from: Number(a.dataset.at), until: Number(a.dataset.until), item: a.parentElement, mark: marks[i],
+    title: a.parentElement.querySelector("h2").textContent,
+  }));
+  lines = all(".film .lines a").map((link) => ({ from: Number(link.dataset.at), link }));
+}
+
 function start(within) {
   player = within;
   video = player.querySelector("video");
   video.controls = false;
   player.querySelector(".keys").hidden = false;
   video.tabIndex = 0;
-  const marks = all(".rail rect", player);
-  steps = all(".step > a.when").map((a, i) => ({
-    from: Number(a.dataset.at), until: Number(a.dataset.until), item: a.parentElement, mark: marks[i],
-    title: a.parentElement.querySelector("h2").textContent,
-  }));
   const rail = player.querySelector("[type=range]");
   const button = player.querySelector("[data-film=play]");
   const state = () => { button.textContent = video.paused ? "Play" : "Pause"; };
+  if (quiet) quiet.abort();
   quiet = new AbortController();
-  const hear = (event, run) => video.addEventListener(event, run, quiet);
+  const listen = (event, run) => video.addEventListener(event, run, quiet);
   // The film may have been quicker than this script.
   if (video.readyState > 0) ready(rail);
-  else hear("loadedmetadata", () => ready(rail));
-  hear("timeupdate", follow);
-  hear("play", state);
-  hear("pause", state);
-  hear("error", gone);
-  hear("click", acts.play);
-  rail.addEventListener("input", () => seek(Number(rail.value)));
-  player.addEventListener("keydown", key);
+  listen("loadedmetadata", () => ready(rail));
+  listen("timeupdate", follow);
+  listen("play", state);
+  listen("pause", state);
+  listen("error", gone);
+  listen("click", acts.play);
+  rail.addEventListener("input", () => seek(Number(rail.value)), quiet);
+  player.addEventListener("keydown", key, quiet);
   player.addEventListener("click", (event) => {
     const pressed = event.target.closest("[data-film]");
     if (pressed) acts[pressed.dataset.film]();
-  });
-  player.querySelector("select").addEventListener("change", (event) => { video.playbackRate = Number(event.target.value); });
+  }, quiet);
+  player.querySelector("select").addEventListener("change", (event) => { video.playbackRate = Number(event.target.value); }, quiet);
   if (video.error) gone();
 }
 
@@ -199,28 +207,40 @@ function find(field) {
   field.closest("p").querySelector("output").textContent = words.length ? `${n} of ${lines.length} lines` : "";
 }
 
-function startFilm(film) {
-  document.head.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href: film.dataset.look }));
-  lines = all(".lines a", film).map((link) => ({ from: Number(link.dataset.at), link }));
+// take begins with the film that is on the page now, and with what goes with it.
+function take() {
+  read();
+  const here = document.querySelector(".film .player");
+  const film = here && here.querySelector("video");
+  step = undefined;
+  if (film && film !== video) start(here);
+  else if (video) follow();
+  else if (here) unlink();
+}
+
+function startFilm() {
+  document.head.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href: document.querySelector(".film").dataset.look }));
   // What needs this script is shown once it is there, so that no press is lost.
-  all(".find, [data-do=film]", film).forEach((part) => { part.hidden = false; });
-  const field = film.querySelector("[type=search]");
-  if (field) field.addEventListener("input", () => find(field));
-  const here = film.querySelector(".player");
-  if (here) start(here);
-  on("film", () => {
+  each(".film [data-do=film]", (button) => { button.hidden = false; });
+  each(".film [type=search]", (field) => {
+    field.addEventListener("input", () => find(field));
+    field.closest(".find").hidden = false;
+  });
+  on("film", (button) => {
     const loaded = copyOf("film_player");
-    film.querySelector(".ask").replaceWith(loaded);
-    start(loaded);
+    button.closest(".ask").replaceWith(loaded);
+    take();
     loaded.querySelector("[data-film=play]").focus();
   });
   on("steps", () => video && video.pause());
-  document.addEventListener("click", (event) => {
+  hear("click", (event) => {
     const link = event.target.closest("a[data-at]");
     if (!link || !video || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
     go(link);
   });
+  take();
+  renewed(take);
 }
 
-startFilm(document.querySelector(".film"));
+startFilm();

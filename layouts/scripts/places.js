@@ -2,7 +2,7 @@
 // chosen there is lit on the head. The list alone does for keys and for readers of the
 // screen.
 
-import { all } from "./page.js";
+import { all, hear, renewed } from "./page.js";
 
 const named = (input) => input.parentNode.textContent.replaceAll("\u00a0", " ").trim();
 
@@ -16,12 +16,13 @@ function light(question) {
 export const lightAll = () => all(".question").filter((q) => q.querySelector(".places")).forEach(light);
 
 export function startPlaces() {
-  document.addEventListener("click", (e) => {
+  hear("click", (e) => {
     const section = e.target.closest(".places [data-section]");
     const input = section && all(".pick input", section.closest(".question")).find((i) => named(i) === section.dataset.section);
     if (input) input.click();
   });
-  document.addEventListener("change", lightAll);
-  document.addEventListener("reset", () => setTimeout(lightAll)); // when the list is empty again
+  hear("change", lightAll);
+  hear("reset", () => setTimeout(lightAll)); // when the list is empty again
   lightAll();
+  renewed(lightAll);
 }

@@ -10,4 +10,4 @@ startPage(() => {
   callIn("work");
   callIn("asking");
   callIn("film");
-});
+}, true);

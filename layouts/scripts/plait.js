@@ -10,4 +10,4 @@ startPage(() => {
   startProgress();
   startTimers();
   startDue();
-});
+}, true);

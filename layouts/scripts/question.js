@@ -2,7 +2,7 @@
 // once more with other figures. A lesson and the revise page use them alike.
 
 import { exactly, near, read } from "./answer.js";
-import { all, on } from "./page.js";
+import { all, each, on } from "./page.js";
 import { startPlaces } from "./places.js";
 import { keeps, NOT_KEPT, progress, review, sign } from "./progress.js";
 
@@ -57,7 +57,6 @@ class Card {
     this.form.addEventListener("input", () => this.say("", ""));
     const list = progress().reviews[this.id];
     if (list) this.mark(list[list.length - 1] % 2 === 1);
-    section.dataset.ready = "yes";
   }
 
   say(text, kind) {
@@ -155,14 +154,14 @@ function printSheet(section) {
 }
 
 export function startQuestions(data) {
-  all(".question[data-card]").forEach((section) => cards.set(section, new Card(section, data[section.dataset.card])));
-  for (const section of all(".practical")) {
+  each(".question[data-card]", (section) => cards.set(section, new Card(section, data[section.dataset.card])));
+  each(".practical", (section) => {
     const list = progress().signed[section.dataset.card];
-    if (!list || !list.length) continue;
+    if (!list || !list.length) return;
     const last = list[list.length - 1];
     section.classList.toggle("known", last.outcome === "shown");
     section.querySelector(".said").textContent = verdict(last);
-  }
+  });
   startPlaces();
   on("another", (b) => cardOf(b).another());
   on("up", (b) => move(b, -1));

@@ -1,7 +1,7 @@
 // Sections of head sheets, their bowls and their steps answer to each other. Without
 // the script the legend says all of it.
 
-import { all } from "./page.js";
+import { all, each, renewed } from "./page.js";
 
 const named = (name, within) => all("[data-section]", within).filter((e) => e.dataset.section === name);
 
@@ -39,7 +39,7 @@ function press(row, sheet) {
   button.addEventListener("click", () => choose(sheet, [row.dataset.section]));
 }
 
-// show lets a bowl point at its sections.
+// show lets a bowl point at its sections; it returns what it adds to the bowl.
 function show(bowl, rows, figure) {
   const button = document.createElement("button");
   button.type = "button";
@@ -51,18 +51,33 @@ function show(bowl, rows, figure) {
     figure.scrollIntoView({ block: "center" });
     rows[0].querySelector("button").focus({ preventScroll: true });
   });
+  return button;
 }
 
-export function startSheets() {
+const rowsOf = (figure) => all(".legend tr[data-section]", figure);
+
+// showAll lets every bowl point at its sections, on all figures.
+function showAll() {
+  const added = [];
   for (const figure of all(".heads")) {
-    const rows = all(".legend tr[data-section]", figure);
-    rows.forEach((row) => press(row, figure.dataset.sheet));
-    all(".hd g[data-section]", figure).forEach((g) =>
-      g.addEventListener("click", () => choose(figure.dataset.sheet, [g.dataset.section])));
     const bowls = new Set(all("[data-bowl]", figure).map((a) => a.dataset.bowl));
     for (const id of bowls) {
       const bowl = document.getElementById(id);
-      if (bowl) show(bowl, rows.filter((r) => r.querySelector(`[data-bowl="${id}"]`)), figure);
+      if (bowl) added.push(show(bowl, rowsOf(figure).filter((r) => r.querySelector(`[data-bowl="${id}"]`)), figure));
     }
   }
+  return added;
+}
+
+export function startSheets() {
+  each(".heads", (figure) => {
+    rowsOf(figure).forEach((row) => press(row, figure.dataset.sheet));
+    all(".hd g[data-section]", figure).forEach((g) =>
+      g.addEventListener("click", () => choose(figure.dataset.sheet, [g.dataset.section])));
+  });
+  let added = showAll();
+  renewed(() => {
+    added.forEach((button) => button.remove());
+    added = showAll();
+  });
 }

@@ -1,6 +1,6 @@
 // Step view: one step at a time in large letters, by buttons, keys and swipes.
 
-import { all, on, root } from "./page.js";
+import { all, hear, on, renewed, root } from "./page.js";
 
 const FAR = 60; // pixels a finger has to travel for a swipe
 
@@ -11,13 +11,18 @@ let lock;
 
 const open = () => root.classList.contains("stepping");
 
-function show(i) {
+// mark chooses the step that is seen and says which it is.
+function mark(i) {
   at = Math.min(Math.max(i, 0), steps.length - 1);
   steps.forEach((s, k) => s.classList.toggle("shown", k === at));
   const bar = document.querySelector(".stepbar");
   bar.querySelector("p").textContent = `Step ${at + 1} of ${steps.length}`;
   bar.querySelector("[data-do=back]").disabled = at === 0;
   bar.querySelector("[data-do=on]").disabled = at === steps.length - 1;
+}
+
+function show(i) {
+  mark(i);
   const heading = steps[at].querySelector("h2");
   heading.tabIndex = -1;
   heading.focus({ preventScroll: true });
@@ -32,6 +37,7 @@ function nearest() {
 }
 
 function enter() {
+  if (!steps.length) return;
   const first = nearest();
   history.pushState({ step: first }, "", "#" + steps[first].id);
   root.classList.add("stepping");
@@ -74,14 +80,19 @@ function swipe(event) {
   touch = null;
 }
 
-export function startSteps() {
+function find() {
   steps = all(".step");
-  if (!steps.length) return;
+  if (open()) mark(at);
+}
+
+export function startSteps() {
+  find();
+  renewed(find);
   on("steps", enter);
   on("full", () => history.back());
   on("back", () => show(at - 1));
   on("on", () => show(at + 1));
-  document.addEventListener("keydown", key);
+  hear("keydown", key);
   document.addEventListener("touchstart", (e) => { touch = e.touches.length === 1 ? e.touches[0] : null; }, { passive: true });
   document.addEventListener("touchend", swipe, { passive: true });
   addEventListener("popstate", () => open() && leave());

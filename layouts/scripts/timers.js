@@ -2,7 +2,7 @@
 // a closed page or a slow device cannot make it late: the time left is worked out
 // anew whenever it is shown.
 
-import { all, copyOf, on, root } from "./page.js";
+import { all, copyOf, on, renewed, root } from "./page.js";
 import { changed, load, save } from "./store.js";
 
 const MINUTE = 60000;
@@ -12,7 +12,7 @@ const FORGET_AFTER = 6 * 60 * MINUTE;
 let timers = [];
 let dock;
 let sound;
-const title = document.title;
+let title = document.title; // without what is said of timers
 
 const left = (t) => (t.held === undefined ? t.end - Date.now() : t.held);
 
@@ -178,6 +178,10 @@ function reload() {
 
 export function startTimers() {
   on("timer", start);
+  renewed(() => {
+    title = document.title;
+    draw();
+  });
   changed("timers", reload);
   setInterval(tick, 1000);
   document.addEventListener("visibilitychange", tick);
