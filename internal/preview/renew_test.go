@@ -90,6 +90,13 @@ func (b *tab) loadedWhole(happen func(), condition string) bool {
 	return eval[float64](b, "performance.timeOrigin") != before
 }
 
+// press presses an element wherever it is: a pointer may miss one while the page still glides
+// to it.
+func (b *tab) press(selector string) {
+	b.t.Helper()
+	eval[chromedp.Void](b, "document.querySelector('"+selector+"').click()")
+}
+
 const holds = "document.querySelector('main').textContent.includes"
 
 // Whoever mends a sentence finds the rest of the page as it was left.
@@ -143,20 +150,21 @@ func TestRenewedPageWorks(t *testing.T) {
 	b.expectScripts()
 	b.expect(`document.querySelector(".bowl details").open && document.activeElement === document.querySelector(".bowl .more")`)
 
-	b.do(chromedp.Click(chromedp.CSS(".bowl .more")))
+	b.press(".bowl .more")
 	b.expect("/195\\s*g/.test(document.querySelector('.bowl .weigh tfoot').textContent)") // 65 g of colour at 1:2
 	if n := eval[int](b, "[...document.querySelectorAll('.bowl footer button')].filter((b) => b.textContent === 'Show on the head').length"); n != 1 {
 		t.Errorf("%d buttons show the bowl on the head", n)
 	}
-	b.do(chromedp.Click(chromedp.CSS(".heads .legend button")))
+	b.press(".heads .legend button")
 	b.expect("!!document.querySelector('.bowl.lit')")
 	eval[chromedp.Void](b, "document.querySelector('.bowl').scrollIntoView({ behavior: 'instant' })")
 	b.picture("bowl")
 
-	eval[chromedp.Void](b, `document.querySelector("#question_weigh input").value = "124", document.querySelector("#question_weigh [type=submit]").click()`)
+	eval[chromedp.Void](b, `document.querySelector("#question_weigh input").value = "124", void 0`)
+	b.press("#question_weigh [type=submit]")
 	b.expect("document.querySelector('#question_weigh .said').textContent.startsWith('Right.')")
 	// A press is heard once, although the script of questions is another by now.
-	eval[chromedp.Void](b, "document.querySelector('#question_weigh [data-do=another]').click()")
+	b.press("#question_weigh [data-do=another]")
 	b.expect("/need\\s30\\sg/.test(document.querySelector('#question_weigh h3').textContent)")
 }
 
@@ -170,7 +178,7 @@ func TestRenewedSteps(t *testing.T) {
 	}
 	eval[chromedp.Void](b, "document.querySelector('.film video').currentTime = 39, void 0")
 	b.expect("document.querySelector('.step.now h2').textContent === 'Look once more' && document.querySelectorAll('.rail rect.now').length === 1")
-	b.do(chromedp.Click(chromedp.CSS("[data-do=steps]")))
+	b.press("[data-do=steps]")
 	b.expect("document.querySelector('.stepbar p').textContent.endsWith('of 6')")
 	s.Update(demo(t, asBuilt))
 	b.expect("document.querySelector('.stepbar p').textContent.endsWith('of 5') && document.querySelectorAll('.step.shown').length === 1")
