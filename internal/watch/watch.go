@@ -31,9 +31,12 @@ import (
 )
 
 const (
-	// quiet is how long nothing may happen before the dirty places are read. An
-	// editor's save is over within it.
-	quiet = 10 * time.Millisecond
+	// quiet is how long nothing may happen before the dirty places are read. The
+	// pieces in which a program writes a file follow each other faster.
+	quiet = 4 * time.Millisecond
+	// pause is the same while a file is gone or empty that was neither: an editor is
+	// about to fill it, or to put another in its place.
+	pause = 15 * time.Millisecond
 	// patience is how long a stream of events may hold up the reading.
 	patience = 100 * time.Millisecond
 	// pulse is how often the watched folder itself is looked for.
@@ -100,6 +103,7 @@ func (w *Watcher) Run(ctx context.Context, batches chan<- []string) error {
 	look := time.NewTicker(pulse)
 	defer look.Stop()
 	var first time.Time // of the events since the last reading
+	var paused bool     // since the last event
 	for {
 		var send chan<- []string
 		if len(w.found) > 0 {
@@ -123,6 +127,12 @@ func (w *Watcher) Run(ctx context.Context, batches chan<- []string) error {
 			}
 			w.dirty["."] = false
 		case <-calm.C:
+			left := time.Until(first.Add(patience))
+			if !paused && left > 0 && w.halfSaved() {
+				paused = true
+				calm.Reset(min(pause-quiet, left))
+				continue
+			}
 			first = time.Time{}
 			if err := w.settle(); err != nil {
 				return fmt.Errorf("cannot watch %s any longer: %w", w.dir, err)
@@ -133,9 +143,22 @@ func (w *Watcher) Run(ctx context.Context, batches chan<- []string) error {
 			continue
 		}
 		now := time.Now()
-		first = cmp.Or(first, now)
+		first, paused = cmp.Or(first, now), false
 		calm.Reset(min(quiet, first.Add(patience).Sub(now)))
 	}
+}
+
+// halfSaved reports whether a dirty file that held something holds nothing now.
+func (w *Watcher) halfSaved() bool {
+	for name := range w.dirty {
+		if n := w.top.find(name); n == nil || n.folder() || n.size == 0 {
+			continue
+		}
+		if info, err := os.Lstat(w.path(name)); err != nil || info.Size() == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // replaced reports whether the watched folder is gone or another one is in its

@@ -168,6 +168,32 @@ func TestSaves(t *testing.T) {
 	}
 }
 
+// A file that was emptied or moved away is waited for a little; one that is new is not.
+func TestHalfSaved(t *testing.T) {
+	c := watched(t, nil)
+	c.stop()
+	if err := <-c.result; err != nil {
+		t.Fatal(err)
+	}
+	expect := func(want bool, name string) {
+		t.Helper()
+		c.w.dirty = map[string]bool{name: true}
+		if got := c.w.halfSaved(); got != want {
+			t.Errorf("%s is half saved: %v", name, got)
+		}
+	}
+	expect(false, gloss)
+	c.write(gloss, "")
+	expect(true, gloss)
+	c.write(gloss, "filled")
+	expect(false, gloss)
+	c.rename(gloss, gloss+"~")
+	expect(true, gloss)
+	c.write("lessons/01-gloss/new.md", "")
+	expect(false, "lessons/01-gloss/new.md")
+	expect(false, "lessons")
+}
+
 func TestNothingChanged(t *testing.T) {
 	c := watched(t, func(name string) bool { return name == "public" })
 	c.write(".git/new", "gloss") // the same bytes
