@@ -179,9 +179,9 @@ func cancels(d *derive.Formula) string {
 }
 
 // mostWorkings is how many workings wait to be asked for the second time: each stands on
-// the card of its bowl and in the data of the course. All of a large course at once would
-// take more to hold than to work out again.
-const mostWorkings = 4096
+// the card of its bowl and in the data of the course, which is made before most cards. One
+// takes a kilobyte.
+const mostWorkings = 1 << 15
 
 // working is the arithmetic of the bowl and of its time on the hair, a line a step.
 func (b *builder) working(d *derive.Formula) []string {

@@ -159,7 +159,7 @@ func (b *builder) data(out []byte) ([]byte, error) {
 }
 
 func (b *builder) lessonData(l *lesson.Lesson) lessonJSON {
-	out := lessonJSON{Name: l.Name, Title: l.Title.Value, Summary: l.Summary.Value, Page: lessonPath(l), Formulas: []formulaJSON{}}
+	out := lessonJSON{Name: l.Name, Title: l.Title.Value, Summary: l.Summary.Value, Page: lessonPath(l), Formulas: make([]formulaJSON, 0, len(l.Formulas))}
 	if t := b.derived.Timeline(l); t != nil {
 		chair := inSeconds(t.Chair)
 		out.Chair = &chair

@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"io/fs"
 	"strings"
+	"sync"
 
 	"plait/internal/compiled"
 )
@@ -89,9 +90,15 @@ func (t *Templates) appendPart(out []byte, name string, view any) ([]byte, error
 
 // part renders a shared part by itself, to be set into pages.
 func (t *Templates) part(name string, view any) (template.HTML, error) {
-	html, err := t.appendPart(nil, name, view)
+	memory := lent.Get().(*[]byte)
+	defer lent.Put(memory)
+	html, err := t.appendPart((*memory)[:0], name, view)
+	*memory = html
 	return template.HTML(html), err
 }
+
+// lent is memory that has grown to the size of a part already.
+var lent = sync.Pool{New: func() any { return new([]byte) }}
 
 // chrome renders what all pages of one folder and one set share.
 func (t *Templates) chrome(view Frame) (*Chrome, error) {
