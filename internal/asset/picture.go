@@ -96,7 +96,7 @@ func sizeOf(name string, head []byte) (width, height int) {
 func drawingSize(head []byte) (width, height int) {
 	decoder := xml.NewDecoder(bytes.NewReader(head))
 	for {
-		token, err := decoder.Token()
+		token, err := decoder.RawToken() // the root is the first element, whatever its name space
 		if err != nil {
 			return 0, 0
 		}
@@ -104,14 +104,18 @@ func drawingSize(head []byte) (width, height int) {
 		if !ok {
 			continue
 		}
-		attributes := map[string]string{}
-		for _, a := range root.Attr {
-			attributes[a.Name.Local] = a.Value
+		attribute := func(name string) (value string) {
+			for _, a := range root.Attr {
+				if a.Name.Local == name {
+					value = a.Value
+				}
+			}
+			return value
 		}
-		if width, height = pixels(attributes["width"]), pixels(attributes["height"]); width > 0 && height > 0 {
+		if width, height = pixels(attribute("width")), pixels(attribute("height")); width > 0 && height > 0 {
 			return width, height
 		}
-		box := strings.FieldsFunc(attributes["viewBox"], func(r rune) bool { return r == ' ' || r == ',' })
+		box := strings.FieldsFunc(attribute("viewBox"), func(r rune) bool { return r == ' ' || r == ',' })
 		if len(box) != 4 {
 			return 0, 0
 		}

@@ -79,8 +79,8 @@ func (k Kind) String() string {
 // where the value is missing.
 type Node struct {
 	Kind   Kind
-	Value  source.Text // of a Scalar
 	Quoted bool        // the Scalar stands in single or double quotes
+	Value  source.Text // of a Scalar
 	Items  []*Node     // of a List
 	Pairs  []Pair      // of a Map, in the order written, each key once
 	Span   source.Span
