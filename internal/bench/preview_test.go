@@ -83,6 +83,7 @@ func BenchmarkPreview(b *testing.B) {
 					p.edit(b, p.lesson, "summary: ", "summary: Edited %d times.")
 					var page []byte
 					values = append(values, took(func() { page = f.follow(p.lesson) }).Seconds()*1000)
+					cli.Tidy() // as the command does when it has nothing else to do
 					shows(page, fmt.Sprintf("Edited %d times.", p.edits))
 				}
 				show(b, row{"preview, lesson", n, values, "ms", "5 (p95)"})

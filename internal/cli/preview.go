@@ -87,9 +87,12 @@ func (p *previewer) run(ctx context.Context, ln net.Listener, watcher *watch.Wat
 	var changed []string
 	for {
 		p.build(ctx, changed)
+		idle := time.AfterFunc(idleAfter, Tidy)
 		select {
 		case changed = <-batches:
+			idle.Stop()
 		case err := <-ended:
+			idle.Stop()
 			stop()
 			err = errors.Join(err, <-ended)
 			p.keep(opened{})

@@ -35,8 +35,8 @@ func Link(p Parts) (*Course, []diag.Diagnostic) {
 		k.empty()
 	} else {
 		byName := k.names(p.Lessons)
-		k.modules(byName)
-		k.strays(p.Lessons, byName)
+		taught := k.modules(byName)
+		k.strays(p.Lessons, byName, taught)
 	}
 	k.ranges()
 	k.limits()
@@ -90,8 +90,10 @@ func (k *linker) names(lessons []*lesson.Lesson) map[string]*lesson.Lesson {
 	return byName
 }
 
-func (k *linker) modules(byName map[string]*lesson.Lesson) {
-	taken := make(map[string]source.Span, len(byName))
+// modules puts the lessons into their modules and returns where each is named.
+func (k *linker) modules(byName map[string]*lesson.Lesson) map[*lesson.Lesson]source.Span {
+	taken := make(map[*lesson.Lesson]source.Span, len(byName))
+	k.Lessons = make([]*lesson.Lesson, 0, len(byName))
 	names := sync.OnceValue(func() []string { return slices.Sorted(maps.Keys(byName)) })
 	for _, o := range k.Outline {
 		m := &Module{Outline: o}
@@ -102,18 +104,19 @@ func (k *linker) modules(byName map[string]*lesson.Lesson) {
 				k.unknownLesson(t, names())
 				continue
 			}
-			if at, twice := taken[t.Value]; twice {
+			if at, twice := taken[l]; twice {
 				k.report(diag.Errorf("course/lesson-placed-twice", t.Span, "the lesson %q is taught twice", t.Value).
 					WithNote(at, "first here").WithHelp("keep it in one module; others can link to it"))
 				continue
 			}
-			taken[t.Value] = t.Span
+			taken[l] = t.Span
 			if !l.Draft {
 				m.Lessons = append(m.Lessons, l)
 				k.Lessons = append(k.Lessons, l)
 			}
 		}
 	}
+	return taken
 }
 
 func (k *linker) unknownLesson(t source.Text, names []string) {
@@ -129,17 +132,14 @@ func (k *linker) unknownLesson(t source.Text, names []string) {
 // strays finds lessons that no module teaches. Nothing is said where the fault lies
 // elsewhere and was reported there: in course.yaml, in a header that could not be
 // read, in a name that cannot be used or that two lessons have.
-func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Lesson) {
-	taught := make(map[*lesson.Lesson]bool, len(k.Lessons))
-	for _, l := range k.Lessons {
-		taught[l] = true
-	}
+func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Lesson, taught map[*lesson.Lesson]source.Span) {
 	for _, l := range lessons {
+		_, named := taught[l]
 		switch {
 		case l.Draft:
 			k.Drafts = append(k.Drafts, l)
 		case k.partial, !l.Title.Span.Valid(), byName[l.Name] != l, !isName(l.Name):
-		case !taught[l]:
+		case !named:
 			k.report(diag.Errorf("course/stray", head(l), "no module teaches this lesson").
 				WithHelp("add %s to the lessons of a module in %s, or write ready: no in its header", l.Name, SettingsFile))
 		}

@@ -97,7 +97,7 @@ func (k *Kept) Run(c *course.Course) (*Derived, []diag.Diagnostic) {
 	for _, p := range parts {
 		bowls += len(p.formulas)
 	}
-	d := &Derived{parts: make(map[*lesson.Lesson]*part, len(lessons)), of: make(map[*lesson.Formula]*Formula, bowls)}
+	d := &Derived{parts: make(map[*lesson.Lesson]*part, len(lessons)), of: make(map[*lesson.Formula]*Formula, bowls), Formulas: make([]*Formula, 0, bowls)}
 	var found []diag.Diagnostic
 	for i, l := range lessons {
 		d.add(l, parts[i])

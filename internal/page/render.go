@@ -58,8 +58,9 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 	if err != nil {
 		return nil, err
 	}
-	const perLesson = 2 // pages, about
-	tree := artifact.Over(b.gallery, perLesson*len(c.Lessons))
+	jobs := b.jobs()
+	const beside = 100 // files that are no pages, about
+	tree := artifact.Over(b.gallery, len(jobs)+beside)
 	for _, f := range append(b.worn(), o.Theme.bundle.Icon, b.work) {
 		if err := tree.Add(artifact.File{Path: f.Path, Stage: artifact.Asset, Data: f.Data}); err != nil {
 			return nil, err
@@ -79,7 +80,6 @@ func Render(c *course.Course, d *derive.Derived, o Options) (*artifact.Tree, err
 	if err := b.addRecordings(tree); err != nil {
 		return nil, err
 	}
-	jobs := b.jobs()
 	if o.Lazy {
 		for _, j := range jobs {
 			if err := tree.Add(artifact.File{Path: j.path, Stage: artifact.Page, Make: j.page}); err != nil {

@@ -117,8 +117,9 @@ func (b *builder) takeShares() {
 
 // script is a script that begins with a call of its data. It is named by the sums of its
 // pieces, and made when it is asked for.
-func script(name string, code []byte, call, open string, data []datum, end string) artifact.File {
-	sums := [][sha256.Size]byte{sha256.Sum256(code), sha256.Sum256([]byte(call + open + end))}
+func script(name string, code []byte, call, open string, data []*datum, end string) artifact.File {
+	sums := make([][sha256.Size]byte, 0, 2+len(data))
+	sums = append(sums, sha256.Sum256(code), sha256.Sum256([]byte(call+open+end)))
 	for _, p := range data {
 		sums = append(sums, p.sum)
 	}
@@ -132,7 +133,7 @@ func script(name string, code []byte, call, open string, data []datum, end strin
 }
 
 // appendData appends pieces of data as the members of a list or an object.
-func appendData(to []byte, data []datum) []byte {
+func appendData(to []byte, data []*datum) []byte {
 	size := 0
 	for _, p := range data {
 		size += len(p.key) + len(p.text) + len(`"":,`)
@@ -152,18 +153,19 @@ func appendData(to []byte, data []datum) []byte {
 
 // findIndex is the script of the find page with its index.
 func (b *builder) findIndex(code []byte) artifact.File {
-	var data []datum
+	data := make([]*datum, 0, len(b.shares)+1)
 	for _, s := range b.shares {
-		data = append(data, s.found)
+		data = append(data, &s.found)
 	}
 	if rest := b.foundBeside(); len(rest) > 0 {
-		data = append(data, newDatum("", listed(rest)))
+		d := newDatum("", listed(rest))
+		data = append(data, &d)
 	}
 	return script("find.js", code, "plaitFind.start", "[", data, "]")
 }
 
 // judging is what all questions are judged by, in the order of their cards.
-func (b *builder) judging() []datum {
+func (b *builder) judging() []*datum {
 	list := make([]*datum, 0, len(b.shares))
 	for _, s := range b.shares {
 		for i := range s.asks {
@@ -171,11 +173,7 @@ func (b *builder) judging() []datum {
 		}
 	}
 	slices.SortFunc(list, func(a, b *datum) int { return strings.Compare(a.key, b.key) })
-	data := make([]datum, len(list))
-	for i, d := range list {
-		data[i] = *d
-	}
-	return data
+	return list
 }
 
 // questionScript is the script that works the cards of questions, with what it judges by.
