@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"net"
 	"path"
 	"runtime/debug"
@@ -118,7 +119,7 @@ func (p *previewer) build(ctx context.Context, changed []string) {
 		return
 	}
 	tree := p.pages(course.Result)
-	p.server.Update(preview.Result{Tree: tree, Inputs: course.folder, Diagnostics: course.Diagnostics, Whole: p.layouts != ""})
+	p.server.Update(preview.Result{Tree: tree, Inputs: course.folder, Diagnostics: course.Diagnostics, Whole: hasScripts(course.folder, p.layouts)})
 	if tree == nil {
 		course.close()
 	} else {
@@ -179,6 +180,16 @@ func pagesFault(r *build.Result, err error) diag.Diagnostic {
 	}
 	return diag.Errorf("text/unreadable", at, "the pages could not be made: %v", err).
 		WithHelp("mend the file that is named, and save it")
+}
+
+// hasScripts reports whether layouts of the course's own bring scripts. Nobody knows whether
+// these can do with new elements on a page that is open.
+func hasScripts(files fs.FS, layouts string) bool {
+	if layouts == "" {
+		return false
+	}
+	list, err := fs.ReadDir(files, path.Join(layouts, "scripts"))
+	return len(list) > 0 || err != nil && !errors.Is(err, fs.ErrNotExist)
 }
 
 // within reports whether a path is a folder or lies in it.

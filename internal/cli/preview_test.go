@@ -13,6 +13,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"testing/fstest"
 	"time"
 
 	"plait/internal/starter"
@@ -215,6 +216,16 @@ func TestPreviewFollowsEveryPartOfTheCourse(t *testing.T) {
 
 // A picture is read from the course's folder when it is asked for, also after builds
 // that failed.
+// Pages with scripts of the course's own are loaded as a whole.
+func TestScriptsOfTheCourse(t *testing.T) {
+	files := fstest.MapFS{"own/templates/foot.html": {}, "wild/scripts/bowl.js": {}, "scripts/notes.js": {}}
+	for layouts, want := range map[string]bool{"": false, "own": false, "wild": true, ".": true} {
+		if got := hasScripts(files, layouts); got != want {
+			t.Errorf("layouts %q have scripts: %v", layouts, got)
+		}
+	}
+}
+
 func TestPreviewShowsPictures(t *testing.T) {
 	p := startPreview(t, nil, "--port", "0")
 	p.expect(lessonPage, "<img")
