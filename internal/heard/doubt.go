@@ -43,7 +43,7 @@ func (t *talk) doubted(at int) bool {
 	for i := at - 1; i >= start; i-- {
 		away := at - i
 		switch w := t.words[i].text; {
-		case denials[w] && !t.hedges(i) || w == "no" && !t.closes(i):
+		case (denials[w] || w == "no" && !t.closes(i)) && !t.hedges(i):
 			if away <= t.denialReach(i) && !t.turned(i, at) && !t.limited(i, at) && !t.pastNone(i, at) {
 				return true
 			}
@@ -196,10 +196,16 @@ func (t *talk) wonders(at int) bool {
 	return t.text(at) == "would" && t.text(at+1) == "you" && liked[t.text(at+2)]
 }
 
-// hedges reports whether a denial is only "I don't know", said in thinking.
+// hedges reports whether a denial is only "I don't know", said in thinking, or "no worries".
 func (t *talk) hedges(at int) bool {
+	if t.text(at) == "no" && polite[t.text(at+1)] {
+		return true
+	}
 	return t.words[at].text == "dont" && t.text(at-1) == "i" && t.text(at+1) == "know"
 }
+
+// polite follow a "no" that denies nothing.
+var polite = set("offense offence worries problem kidding joke doubt wonder")
 
 // limited reports whether a denial is one of "no longer than", or says how large something
 // is: "no bigger".

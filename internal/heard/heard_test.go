@@ -247,6 +247,7 @@ func TestDoubt(t *testing.T) {
 	expectFacts(t, "She is, what would you say, about eighty percent white.", "white 80 %")
 	expectFacts(t, "I did think about 8V, but I take 8N. People write to me saying, mine is always one to two.", "shade 8N")
 	expectFacts(t, "so now we go over to the basin and i test the water on my wrist and then i tip her back and the cape goes over the chair and we rinse it cool no shampoo this time conditioner on for three minutes", "time 3 min")
+	expectFacts(t, "like a rooster, no offense, and her hairline grows down", "section hairline")
 }
 
 func TestWithdraw(t *testing.T) {
@@ -266,6 +267,7 @@ func TestWithdraw(t *testing.T) {
 	expectFacts(t, "Two parts of 6N, no, sorry, two parts of 6G.", "(parts 2 of 6N)", "(shade 6N)", "parts 2 of 6G", "shade 6G")
 	expectFacts(t, "I start at the temple, no, sorry, I start at the nape.", "(section temples)", "section nape")
 	expectFacts(t, "just five minutes what am i saying two minutes", "(time 5 min)", "time 2 min")
+	expectFacts(t, "So that is mixed one to one, no it's not, listen to me, it's one to two.", "(ratio 1:1)", "ratio 1:2")
 }
 
 // A fact may begin in one cue and end in the next, and stands in both.

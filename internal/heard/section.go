@@ -179,5 +179,5 @@ var (
 	on           = set("at on onto along down round around over")
 
 	sidesAfter = set("the two her his my your")
-	endsAfter  = set("the her his my your their dry to and at")
+	endsAfter  = set("the those these her his my your their dry to and at")
 )

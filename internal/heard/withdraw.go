@@ -163,7 +163,7 @@ func (t *talk) corrected(from, to int) bool {
 				return true
 			}
 		case "no":
-			if t.words[i].comma || t.words[i].ends || t.words[i-1].ends && openNo[t.text(i+1)] {
+			if t.words[i].comma || t.words[i].ends || (t.words[i-1].ends || t.words[i-1].comma) && openNo[t.text(i+1)] {
 				return true
 			}
 		case "wait":

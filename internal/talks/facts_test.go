@@ -37,7 +37,7 @@ const leastPrecision, leastRecall = 0.95, 0.85
 var harder = map[string]struct{ precision, recall float64 }{"more": {0.91, 0.85}}
 
 func TestFacts(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind", "final", "third", "more", "fourth", "fifth"} {
+	for _, set := range []string{"tune", "test", "blind", "final", "third", "more", "fourth", "fifth", "sixth"} {
 		var all score
 		for _, k := range load(t, set) {
 			s := k.scoreFacts(t, ranges(t))
@@ -137,7 +137,7 @@ var unheard = map[string]bool{"final-cut-2: 55 time 20 min": true, "fourth-colou
 
 // What a talk takes back is heard, and marked as taken back.
 func TestWithdrawn(t *testing.T) {
-	for _, set := range []string{"tune", "test", "blind", "final", "third", "fourth", "fifth"} {
+	for _, set := range []string{"tune", "test", "blind", "final", "third", "fourth", "fifth", "sixth"} {
 		for _, k := range load(t, set) {
 			for _, l := range k.denied {
 				named := fmt.Sprintf("%s: %d %s %s", k.name, l.cue+1, l.kind, l.value)

@@ -30,7 +30,7 @@ type label struct {
 	kind, value string
 }
 
-// load reads all talks whose names begin with a word: tune, test, blind, final, third, more, fourth or fifth.
+// load reads all talks whose names begin with a word: tune, test, blind, final, third, more, fourth, fifth or sixth.
 func load(t testing.TB, set string) []talk {
 	t.Helper()
 	names, err := filepath.Glob("testdata/" + set + "-*.vtt")
