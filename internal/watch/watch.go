@@ -34,8 +34,8 @@ const (
 	// quiet is how long nothing may happen before the dirty places are read. The
 	// pieces in which a program writes a file follow each other faster.
 	quiet = 4 * time.Millisecond
-	// pause is the same while a file is gone or empty that was neither: an editor is
-	// about to fill it, or to put another in its place.
+	// pause is the same while a file is gone that held something, or is empty: an editor
+	// is about to put another in its place, or to fill it.
 	pause = 15 * time.Millisecond
 	// patience is how long a stream of events may hold up the reading.
 	patience = 100 * time.Millisecond
@@ -148,13 +148,15 @@ func (w *Watcher) Run(ctx context.Context, batches chan<- []string) error {
 	}
 }
 
-// halfSaved reports whether a dirty file that held something holds nothing now.
+// halfSaved reports whether a dirty file looks like one that is being saved.
 func (w *Watcher) halfSaved() bool {
 	for name := range w.dirty {
-		if n := w.top.find(name); n == nil || n.folder() || n.size == 0 {
-			continue
-		}
-		if info, err := os.Lstat(w.path(name)); err != nil || info.Size() == 0 {
+		old := w.top.find(name)
+		held := old != nil && !old.folder() && old.size > 0
+		info, err := os.Lstat(w.path(name))
+		gone := err != nil && held
+		emptied := err == nil && info.Mode().IsRegular() && info.Size() == 0 && (old == nil || held)
+		if gone || emptied {
 			return true
 		}
 	}

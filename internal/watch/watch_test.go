@@ -168,7 +168,7 @@ func TestSaves(t *testing.T) {
 	}
 }
 
-// A file that was emptied or moved away is waited for a little; one that is new is not.
+// A file that is empty or was moved away is waited for a little.
 func TestHalfSaved(t *testing.T) {
 	c := watched(t, nil)
 	c.stop()
@@ -190,7 +190,10 @@ func TestHalfSaved(t *testing.T) {
 	c.rename(gloss, gloss+"~")
 	expect(true, gloss)
 	c.write("lessons/01-gloss/new.md", "")
+	expect(true, "lessons/01-gloss/new.md")
+	c.write("lessons/01-gloss/new.md", "new")
 	expect(false, "lessons/01-gloss/new.md")
+	expect(false, "lessons/01-gloss/passing.md")
 	expect(false, "lessons")
 }
 
