@@ -293,32 +293,37 @@ var tens = func() (powers [19]int64) {
 
 // Decimal prints a rounded to the given number of decimal places, halves away
 // from zero, without trailing zeros: "23.3", "18", "−" is an ASCII hyphen.
-func (a Number) Decimal(places int) string {
-	if s, ok := a.shortDecimal(places); ok {
-		return s
+func (a Number) Decimal(places int) string { return a.With("", places) }
+
+// With is Decimal with a unit behind it, "23.3 g". Both are written at once: a page has
+// hundreds of them.
+func (a Number) With(unit string, places int) string {
+	var memory [64]byte
+	if text, ok := a.appendShort(memory[:0], places); ok {
+		return string(append(text, unit...))
 	}
 	s := a.rat().FloatString(places)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
 	if s == "-0" {
-		return "0"
+		s = "0"
 	}
-	return s
+	return s + unit
 }
 
-// shortDecimal is Decimal in machine words, which is what nearly every number on a
-// page fits; ok is false where it does not.
-func (a Number) shortDecimal(places int) (s string, ok bool) {
+// appendShort appends what Decimal prints in machine words, which is what nearly every
+// number on a page fits; ok is false where it does not.
+func (a Number) appendShort(text []byte, places int) (longer []byte, ok bool) {
 	if a.big != nil || places >= len(tens) {
-		return "", false
+		return text, false
 	}
 	scale := tens[places]
 	num, d := a.fraction()
 	whole, rest := abs(num)/d, abs(num)%d
 	scaled, ok := mulInt(rest, scale)
 	if !ok {
-		return "", false
+		return text, false
 	}
 	part := scaled / d
 	if scaled%d >= d-scaled%d {
@@ -327,8 +332,6 @@ func (a Number) shortDecimal(places int) (s string, ok bool) {
 	if part == scale {
 		whole, part = whole+1, 0
 	}
-	var memory [48]byte
-	text := memory[:0]
 	if a.num < 0 && whole+part > 0 {
 		text = append(text, '-')
 	}
@@ -340,7 +343,7 @@ func (a Number) shortDecimal(places int) (s string, ok bool) {
 			part %= scale
 		}
 	}
-	return string(text), true
+	return text, true
 }
 
 // Limits of what an author may type as a number. A bowl weighs less than a tonne

@@ -70,6 +70,19 @@ func TestDecimal(t *testing.T) {
 	}
 }
 
+func TestWith(t *testing.T) {
+	for _, c := range []struct {
+		in   Number
+		want string
+	}{
+		{Of(70, 3), "23.33 g"}, {Int(60), "60 g"}, {Int(1 << 40), "1099511627776 g"}, {Of(-1, 1<<40), "0 g"},
+	} {
+		if got := c.in.With(" g", 2); got != c.want {
+			t.Errorf("%s with its unit is %q, want %q", c.in, got, c.want)
+		}
+	}
+}
+
 // drawn yields numbers on both sides of the border between a machine word and
 // math/big, and close to it.
 func drawn(t *rapid.T, label string) Number {

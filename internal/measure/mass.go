@@ -38,7 +38,7 @@ func (m Mass) Max(n Mass) Mass { return Mass{exact.Max(m.grams, n.grams)} }
 func (m Mass) IsZero() bool { return m.grams.IsZero() }
 
 // String prints the mass to at most two decimal places, "23.33 g".
-func (m Mass) String() string { return m.grams.Decimal(2) + " g" }
+func (m Mass) String() string { return m.grams.With(" g", 2) }
 
 // Total returns the sum of all masses.
 func Total(masses ...Mass) Mass {

@@ -285,7 +285,7 @@ func percent(p float64) string {
 // nbsp keeps a figure and its unit on one line.
 const nbsp = "\u00a0"
 
-func grams(m measure.Mass) string { return m.Grams().Decimal(2) + nbsp + "g" }
+func grams(m measure.Mass) string { return m.Grams().With(nbsp+"g", 2) }
 
 // spaced replaces the spaces of a figure with its unit by ones that do not break.
 func spaced(s string) string { return strings.ReplaceAll(s, " ", nbsp) }

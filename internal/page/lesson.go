@@ -142,7 +142,7 @@ func (b *builder) hooks(file *source.File, folder, root string) markdown.Hooks {
 			if lesson.IsSheet(img.Target.Value) {
 				return html.EscapeString(img.Alt.Value)
 			}
-			return picture((*b.pictures[file])[path.Join(folder, img.Target.Value)], img, root)
+			return picture(b.pictures[file].of(path.Join(folder, img.Target.Value)), img, root)
 		},
 		Link: func(l *markdown.Link) string {
 			goal, _ := b.course.Goal(file, l.Target.Value)

@@ -3,9 +3,9 @@ package page
 import (
 	"fmt"
 	"io/fs"
-	"maps"
 	"path"
 	"slices"
+	"strings"
 
 	"plait/internal/artifact"
 	"plait/internal/asset"
@@ -36,8 +36,28 @@ func (b *builder) texts() []text {
 	return list
 }
 
-// pictures are those of one text, by path in the course. They are not changed once made.
-type pictures map[string]asset.Picture
+// pictures are those of one text, in the order of their paths in the course. They are not
+// changed once made.
+type pictures []named
+
+// named is a picture with its path in the course.
+type named struct {
+	name string
+	asset.Picture
+}
+
+// of returns the picture of a path.
+func (p pictures) of(name string) asset.Picture {
+	if at, found := p.find(name); found {
+		return p[at].Picture
+	}
+	return asset.Picture{}
+}
+
+// find returns where the picture of a path stands among others, or would.
+func (p pictures) find(name string) (at int, found bool) {
+	return slices.BinarySearchFunc(p, name, func(n named, name string) int { return strings.Compare(n.name, name) })
+}
 
 // readPictures reads the pictures of all texts, several texts at a time. Those of a text that is
 // the very same are known from the build before.
@@ -67,10 +87,11 @@ func (b *builder) readPictures(files fs.FS) error {
 
 // picturesOf reads the pictures of a text.
 func (b *builder) picturesOf(files fs.FS, t text) (*pictures, error) {
-	list := pictures{}
+	var list pictures
 	for _, img := range t.doc.Images {
 		name := path.Join(t.folder, img.Target.Value)
-		if _, known := list[name]; known || lesson.IsSheet(name) {
+		at, known := list.find(name)
+		if known || lesson.IsSheet(name) {
 			continue
 		}
 		read := asset.ReadPicture
@@ -81,7 +102,7 @@ func (b *builder) picturesOf(files fs.FS, t text) (*pictures, error) {
 		if err != nil {
 			return nil, fmt.Errorf("picture of %s: %w", t.folder, err)
 		}
-		list[name] = p
+		list = slices.Insert(list, at, named{name, p})
 	}
 	return &list, nil
 }
@@ -91,7 +112,7 @@ func (b *builder) picturesOf(files fs.FS, t text) (*pictures, error) {
 func (k *Kept) hang(texts []text, read []*pictures) (*artifact.Tree, error) {
 	same := len(texts) == len(k.hung)
 	for i := 0; same && i < len(texts); i++ {
-		same = k.hung[i] == read[i] || maps.EqualFunc(*k.hung[i], *read[i], func(a, b asset.Picture) bool { return a.Path == b.Path })
+		same = k.hung[i] == read[i] || slices.EqualFunc(*k.hung[i], *read[i], func(a, b named) bool { return a.name == b.name && a.Path == b.Path })
 	}
 	if !k.Once {
 		k.shown = make(map[*markdown.Document]*pictures, len(texts))
@@ -105,14 +126,13 @@ func (k *Kept) hang(texts []text, read []*pictures) (*artifact.Tree, error) {
 	}
 	tree := artifact.New()
 	for _, list := range read {
-		for _, name := range slices.Sorted(maps.Keys(*list)) {
-			p := (*list)[name]
+		for _, p := range *list {
 			if _, there := tree.Get(p.Path); there {
 				continue
 			}
 			f := artifact.File{Path: p.Path, Stage: artifact.Asset, Data: p.Data}
 			if p.Data == nil {
-				f.Input = name
+				f.Input = p.name
 			}
 			if err := tree.Add(f); err != nil {
 				return nil, err

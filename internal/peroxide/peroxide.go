@@ -49,10 +49,10 @@ func (s Strength) Sub(o Strength) Strength { return Strength{s.percent.Sub(o.per
 func (s Strength) IsZero() bool { return s.percent.IsZero() }
 
 // String prints the strength in per cent to at most two places, "1.27 %".
-func (s Strength) String() string { return s.percent.Decimal(2) + " %" }
+func (s Strength) String() string { return s.percent.With(" %", 2) }
 
 // VolumesString prints the strength in volumes to at most one place, "6 vol".
-func (s Strength) VolumesString() string { return s.Volumes().Decimal(1) + " vol" }
+func (s Strength) VolumesString() string { return s.Volumes().With(" vol", 1) }
 
 // Agrees reports whether two strengths are one developer stated twice, in volumes
 // and in per cent: they differ by no more than 0.15 %.
