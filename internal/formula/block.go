@@ -39,7 +39,7 @@ type Block struct {
 	Ratio     source.Stated[measure.Ratio]
 	Amount    Amount
 	Apply     Application // how long the application takes
-	Start     Start       // when it begins
+	Start     *Start      // when it begins; nil for most, where nothing is said
 	Time      Time
 	Hair      source.Stated[Hair]
 	Target    source.Stated[Target]

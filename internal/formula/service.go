@@ -42,12 +42,12 @@ type Start struct {
 }
 
 // Set reports whether a start was typed.
-func (s Start) Set() bool { return s.Span.Valid() }
+func (s *Start) Set() bool { return s != nil }
 
 // start reads "0 min", "with root", "20 min after root" (after its application began)
 // or "after root" (when its application ends).
-func (r *reader) start(t source.Text) (Start, bool) {
-	s := Start{Span: t.Span}
+func (r *reader) start(t source.Text) (*Start, bool) {
+	s := &Start{Span: t.Span}
 	if bowl, ok := afterWord(t, "with"); ok {
 		s.Bowl = bowl
 		return s, r.anchor(t, bowl)
