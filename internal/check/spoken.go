@@ -132,13 +132,18 @@ func (p *Pass) contradict(f heard.Fact, at source.Span, format string, args ...a
 }
 
 // lists reports whether so many different values of a kind are told in one step that
-// they are taught and not used.
+// they are taught and not used. Those of different shades are not different values of one
+// thing.
 func lists(l *lesson.Lesson, facts []heard.Fact, bowls int) bool {
-	values := map[*lesson.Step][]string{}
+	type quantity struct {
+		step *lesson.Step
+		of   string
+	}
+	values := map[quantity][]string{}
 	for _, f := range facts {
-		s := stepOf(l, f)
-		if v := f.Value(); !slices.Contains(values[s], v) {
-			values[s] = append(values[s], v)
+		q := quantity{stepOf(l, f), f.Of}
+		if v := f.Value(); !slices.Contains(values[q], v) {
+			values[q] = append(values[q], v)
 		}
 	}
 	for _, v := range values {

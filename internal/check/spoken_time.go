@@ -22,8 +22,9 @@ var spokenTime = Rule{
 	Since:    "1.0",
 	Lesson: func(p *Pass, l *lesson.Lesson) {
 		// Many times fall in a service: of a rinse, of a mask. Only one that was said to
-		// count from the first touch or the last section is surely the bowl's.
-		facts := slices.DeleteFunc(p.saidOf(l, heard.Time), func(f heard.Fact) bool { return !f.Touch && !f.Ended })
+		// count from the first touch or the last section, or how long a bowl stays on, is
+		// surely the bowl's.
+		facts := slices.DeleteFunc(p.saidOf(l, heard.Time), func(f heard.Fact) bool { return !f.Touch && !f.Ended && !f.Stays })
 		p.hold(l, facts, func(b *derive.Formula, f heard.Fact) verdict {
 			span := b.Time.Value
 			return verdict{

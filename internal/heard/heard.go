@@ -84,6 +84,7 @@ type Fact struct {
 	Clock    Clock
 	Touch    bool // the time was said to count from the first touch
 	Ended    bool // the time was said to count from the last section
+	Stays    bool // the time was said of a bowl that stays on
 
 	// Withdrawn is set where the talk takes the fact back later.
 	Withdrawn bool
@@ -175,6 +176,7 @@ func (t *talk) take(at int) (words int) {
 	if n := t.recants(at); n > 0 {
 		return n
 	}
+	t.tellsOfKind(at)
 	facts, n := t.find(at, t.colour)
 	if n == 0 {
 		if right, ok := t.rights(at); ok {

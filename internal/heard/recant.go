@@ -79,6 +79,57 @@ func (t *talk) isSettled(at int) bool {
 	return false
 }
 
+// kindSlip is a slip that is named by what it was about: "what I told you before about the clock
+// was wrong".
+type kindSlip struct {
+	kind Kind
+	at   int
+}
+
+// kindWords are the words for what a slip was about.
+var kindWords = map[string]Kind{
+	"clock": Time, "time": Time, "timing": Time, "minutes": Time, "ratio": Ratio, "developer": Strength, "peroxide": Strength,
+	"volume": Strength, "strength": Strength, "level": Level,
+}
+
+// tellsOfKind notes such a slip, where one begins at a word.
+func (t *talk) tellsOfKind(at int) {
+	n := t.follows(at, "what i told you", "what i said", "what i gave you")
+	if n == 0 {
+		return
+	}
+	for i := at + n; i < min(at+n+recantReach, len(t.words)); i++ {
+		kind, ok := kindWords[t.text(i)]
+		if ok && t.admitted(i+1) {
+			t.kindSlips = append(t.kindSlips, kindSlip{kind, i})
+			return
+		}
+		if t.words[i].ends {
+			return
+		}
+	}
+}
+
+// rightKind takes back what such a slip was about: the last value of its kind before it, of a bowl
+// that stays on where there is one. What is said of it next is right.
+func (t *talk) rightKind(s kindSlip) {
+	slip := -1
+	for i, f := range t.facts {
+		if f.Kind != s.kind || f.Withdrawn {
+			continue
+		}
+		if t.where[i] > s.at {
+			if slip >= 0 && t.where[i]-s.at <= window && t.facts[slip].Value() != f.Value() {
+				t.facts[slip].Withdrawn = true
+			}
+			return
+		}
+		if slip < 0 || f.Stays || !t.facts[slip].Stays {
+			slip = i
+		}
+	}
+}
+
 // slipReach is how many words may lie between "I told you" and the slip.
 const slipReach = 6
 

@@ -168,6 +168,8 @@ func (t *talk) timed(s measure.Span, from, to int) Fact {
 		switch w := t.text(i); {
 		case applying[w]:
 			f.Clock = Applies
+		case staying[w]:
+			f.Stays = f.Stays || t.bowlBefore(i)
 		case w == "when" || w == "once":
 			f.Ended = f.Ended || t.lastOn(i) // "when the last section is covered, start the clock"
 		}
@@ -197,7 +199,20 @@ func (t *talk) timed(s measure.Span, from, to int) Fact {
 	return f
 }
 
-var applying = set("takes took take")
+var (
+	applying = set("takes took take")
+	staying  = set("stays stay sits sit processes develops")
+)
+
+// bowlBefore reports whether what stays on is a bowl, by its name: "this bowl now stays".
+func (t *talk) bowlBefore(at int) bool {
+	for i := at - 1; i >= max(t.sentence(at), at-3); i-- {
+		if w := t.text(i); w == "bowl" || w == "filler" || w == "demi" || w == "glaze" || subjects[w] != "" && subjects[w] != Developer {
+			return true
+		}
+	}
+	return false
+}
 
 // touches reports whether "from the first touch" or its like follows.
 func (t *talk) touches(at int) bool {

@@ -14,6 +14,9 @@ const window = 45
 // withdraw marks every fact that a later one of the same kind corrects: between the
 // two stand words such as "sorry" or "I meant".
 func (t *talk) withdraw() {
+	for _, s := range t.kindSlips {
+		t.rightKind(s)
+	}
 	for i, f := range t.facts {
 		if t.swapped(i) {
 			t.facts[i].Withdrawn = true

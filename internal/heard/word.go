@@ -21,7 +21,8 @@ type talk struct {
 	facts  []Fact
 	where  []int // the word each fact begins at
 
-	settled [][2]int // words that took a slip back by its name
+	settled   [][2]int // words that took a slip back by its name
+	kindSlips []kindSlip
 
 	punctuated bool // it is written with full stops
 	colour     bool // it is about colouring hair
