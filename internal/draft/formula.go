@@ -75,7 +75,8 @@ func (d *drafter) rangeLine(r *shade.Range) line {
 	return line{r.ID, "it has the shades that were said"}
 }
 
-// sections lists the places named from the bowl on, each once.
+// sections lists the places named from the bowl on, each once. Where they are named one after the
+// other, as the work goes on, not all of them are this bowl's.
 func (b *bowl) sections() line {
 	var places []string
 	var facts []heard.Fact
@@ -85,11 +86,17 @@ func (b *bowl) sections() line {
 			facts = append(facts, f)
 		}
 	}
-	if len(places) == 0 {
+	switch {
+	case len(places) == 0:
 		return line{}
+	case facts[len(facts)-1].Cue-facts[0].Cue > together:
+		return line{open, all(facts) + ". On which of them does this bowl go?"}
 	}
-	return line{"[" + strings.Join(places, ", ") + "]", "all places named: " + all(facts) + ". On which of them does this bowl go?"}
+	return line{"[" + strings.Join(places, ", ") + "]", all(facts) + ". Does this bowl go there?"}
 }
+
+// together is how many cues lie between places that are named in one breath.
+const together = 2
 
 // kindOf returns the kind of a bowl as far as it was said or follows; empty for
 // neither.
@@ -373,8 +380,9 @@ func one(facts []heard.Fact) line {
 	return line{}
 }
 
-// time writes how long the bowl stays on. Of several times the one with a start or an
-// end is it, else the longest; the others are told beside it.
+// time writes how long the bowl stays on. Of several times it is the one with a start or an end,
+// or the one that was said of a bowl; the others are told beside it. Where none is, which of them
+// it is is for the author to say: a wrong one burns.
 func (b *bowl) time() line {
 	if len(b.stays) == 0 {
 		return line{}
@@ -385,26 +393,32 @@ func (b *bowl) time() line {
 			best = f
 		}
 	}
-	value := best.Time.String()
-	switch {
+	others := slices.DeleteFunc(slices.Clone(b.stays), func(f heard.Fact) bool { return f.Time == best.Time })
+	switch value, note := best.Time.String(), from(best); {
 	case best.Touch:
-		value += " from first touch"
+		return line{value + " from first touch", joinNotes(note, alsoHeard(others))}
 	case best.Ended:
-		value += " from last section"
+		return line{value + " from last section", joinNotes(note, alsoHeard(others))}
+	case len(others) > 0 && !best.Stays:
+		return line{open, all(b.stays) + ". Which is how long it stays on? Counted from when?"}
+	default:
+		return line{value, joinNotes(note, alsoHeard(others)) + ". Counted from when?"}
 	}
-	note := from(best)
-	if others := slices.DeleteFunc(slices.Clone(b.stays), func(f heard.Fact) bool { return f.Time == best.Time }); len(others) > 0 {
-		note += "; also heard: " + all(others) + ". Which is how long it stays on?"
+}
+
+func alsoHeard(others []heard.Fact) string {
+	if len(others) == 0 {
+		return ""
 	}
-	if !best.Touch && !best.Ended {
-		note += " Counted from when?"
-	}
-	return line{value, note}
+	return "also heard: " + all(others)
 }
 
 func better(f, than heard.Fact) bool {
 	if a, b := f.Touch || f.Ended, than.Touch || than.Ended; a != b {
 		return a
+	}
+	if f.Stays != than.Stays {
+		return f.Stays
 	}
 	return f.Time.Max > than.Time.Max
 }

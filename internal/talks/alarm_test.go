@@ -99,8 +99,13 @@ var wrong = []struct{ rule, value, with string }{
 	{"spoken/time", `(?m)^time: (?:up to )?\d+ min (from \w+ \w+)`, "time: 52 min $1"},
 }
 
-// answered answers the question that keeps a bowl of the talks from being computed.
-func answered(text string) string { return strings.ReplaceAll(text, "\nkind: ?", "\nkind: permanent") }
+// answered answers the questions that keep a bowl of the talks from being computed, where a
+// line may be left out by leaving it out.
+func answered(text string) string {
+	return unanswered.ReplaceAllString(strings.ReplaceAll(text, "\nkind: ?", "\nkind: permanent"), "")
+}
+
+var unanswered = regexp.MustCompile(`(?m)^(on|time): \?.*\n`)
 
 // Where the card of a talk is changed the rules hear it. A card that contradicts itself
 // then, as a ratio does with a weight that was said too, is stopped before its bowl can be
