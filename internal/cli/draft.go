@@ -69,7 +69,8 @@ func (cmd draftCommand) Run(ctx context.Context, c console) error {
 	if dir == "" {
 		dir = filepath.Join(cmd.Course, "lessons", nextNumber(course.Result)+"-"+name)
 	}
-	if err := cmd.write(dir, draft.Make(talk)); err != nil {
+	made := draft.Make(talk)
+	if err := cmd.write(dir, made); err != nil {
 		return err
 	}
 	if filepath.Dir(dir) == filepath.Join(cmd.Course, "lessons") { // else the course does not read it
@@ -77,7 +78,11 @@ func (cmd draftCommand) Run(ctx context.Context, c console) error {
 			return err
 		}
 	}
-	return report(c, dir)
+	if err := report(c, dir); err != nil || len(made.Unlisted) == 0 {
+		return err
+	}
+	_, err = fmt.Fprintf(c.out, "No range of this course lists %s. Copy the maker's card into content/ranges, delete the draft and draft it again.\n", strings.Join(made.Unlisted, ", "))
+	return err
 }
 
 // read reads the captions and prints what is wrong with them.
@@ -231,7 +236,7 @@ func report(c console, dir string) error {
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
-	_, left, _ := strings.Cut(text, "### Heard and not placed")
+	_, left, _ := strings.Cut(text, "```open "+draft.Left)
 	_, err = fmt.Fprintf(c.out, "A draft stands in %s: %s, %s, %s, %s heard and not placed.\n", shortPath(dir),
 		counted(strings.Count(text, "\n## "), "step"), counted(strings.Count(text, "```formula "), "bowl"),
 		counted(len(openQuestion.FindAllString(text+"\n"+string(sheet), -1)), "open question"), counted(strings.Count(left, "\n- "), "thing"))

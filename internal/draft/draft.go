@@ -41,16 +41,25 @@ func (t Talk) factsOf() []heard.Fact {
 	return heard.Read(t.Cues, t.Ranges)
 }
 
+// unlistedOf returns the shades that are said and stand in no range.
+func (t Talk) unlistedOf() []heard.Fact {
+	if t.Foreign {
+		return nil
+	}
+	return heard.Unlisted(t.Cues, t.Ranges)
+}
+
 // Lesson is what is drafted from a talk.
 type Lesson struct {
-	Text  string // of lesson.md
-	Sheet string // of [SheetFile]; empty where no cut was heard
+	Text     string   // of lesson.md
+	Sheet    string   // of [SheetFile]; empty where no cut was heard
+	Unlisted []string // shades that were said and stand in no range of the course
 }
 
 // Make drafts a lesson from a talk.
 func Make(t Talk) Lesson {
 	t.Cues = printable(t.Cues)
-	d := &drafter{Talk: t, facts: t.factsOf(), begins: Steps(t.Cues)}
+	d := &drafter{Talk: t, facts: t.factsOf(), unlisted: t.unlistedOf(), begins: Steps(t.Cues)}
 	d.sentences = sentences(t.Cues)
 	d.placed = make([]bool, len(d.facts))
 	for i, f := range d.facts {
@@ -65,7 +74,11 @@ func Make(t Talk) Lesson {
 		d.writeStep(&b, i)
 	}
 	d.writeLeft(&b)
-	return Lesson{Text: b.String(), Sheet: d.sheet()}
+	made := Lesson{Text: b.String(), Sheet: d.sheet()}
+	for _, f := range d.unlisted {
+		made.Unlisted = append(made.Unlisted, f.Code)
+	}
+	return made
 }
 
 // printable takes out of captions what no text of a course may hold: control characters
@@ -90,8 +103,9 @@ func printable(cues []caption.Cue) []caption.Cue {
 type drafter struct {
 	Talk
 	facts     []heard.Fact
-	placed    []bool // whether each fact stands in the lesson, or was taken back
-	begins    []int  // the cue each step begins with
+	unlisted  []heard.Fact // shades that no range has
+	placed    []bool       // whether each fact stands in the lesson, or was taken back
+	begins    []int        // the cue each step begins with
 	sentences []sentence
 	hair      []line // of the header
 	bowls     []*bowl

@@ -150,6 +150,19 @@ func TestNothingIsDropped(t *testing.T) {
 		"- 0:08 weight 40 g of colour: “forty grams of colour”", "- 0:12 time 5-20 min: “five to twenty minutes”", "- 0:16 time 8 min: “eight minutes”")
 }
 
+// Shades that no range lists are told, and make a question of what was mixed with them.
+func TestUnlisted(t *testing.T) {
+	talk := talkOf(about, "Thirty grams of 6N and fifteen grams of 7C, twenty volume.", "Two grams of 0.11.", "It takes 1.5 hours.")
+	expectLines(t, talk, `colour: ?   # heard 30 g 6N; 0:04 "Thirty grams of 6N"; and 0:04 "7C", 0:08 "0.11", which no range of this course lists`,
+		"- 0:04 shade 7C, which no range of this course lists", "- 0:08 shade 0.11, which no range of this course lists")
+	if got := strings.Join(Make(talk).Unlisted, " "); got != "7C 0.11" {
+		t.Errorf("unlisted are %q", got)
+	}
+	if got := Make(talkOf(about, "Thirty grams of 6N, never 7C.")).Unlisted; got != nil {
+		t.Errorf("unlisted are %q", got)
+	}
+}
+
 func TestUses(t *testing.T) {
 	for said, want := range map[string]bool{
 		"That would blunt a pair of scissors.":          false,

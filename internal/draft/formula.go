@@ -168,6 +168,9 @@ func (d *drafter) colour(b *bowl, rng *shade.Range) line {
 		items = append(items, dose.before+" "+code+dose.behind)
 		facts = append(facts, from...)
 	}
+	if unlisted := d.unlistedIn(b.step); len(unlisted) > 0 {
+		return line{open, "heard " + joinNotes(strings.Join(items, " + "), all(facts), "and "+all(unlisted)+", which no range of this course lists")}
+	}
 	switch {
 	case len(b.codes) == 1 && !dosed:
 		return line{b.codes[0], from(b.shades[b.codes[0]])}
@@ -175,6 +178,11 @@ func (d *drafter) colour(b *bowl, rng *shade.Range) line {
 		return line{`"` + strings.Join(items, " + ") + `"`, all(facts) + ". How much of each?"}
 	}
 	return line{strings.Join(items, " + "), all(facts)}
+}
+
+// unlistedIn returns the shades said in a step that no range has.
+func (d *drafter) unlistedIn(step int) []heard.Fact {
+	return slices.DeleteFunc(slices.Clone(d.unlisted), func(f heard.Fact) bool { return d.stepOf(f.Cue) != step })
 }
 
 // powderColour writes the powder lightener under the code by which the range lists

@@ -102,22 +102,29 @@ func has(text string, words []string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, " "+w+" ") })
 }
 
+// Left names the block at the end of a draft that lists what was heard and not placed. As long as
+// it is there the lesson is not published.
+const Left = "heard-and-not-placed"
+
 // writeLeft lists what was heard and has no place yet, with its time.
 func (d *drafter) writeLeft(w *strings.Builder) {
 	var lines []string
 	for i, f := range d.facts {
 		if !d.placed[i] {
-			lines = append(lines, fmt.Sprintf("- %s %s %s: “%s”", measure.Clock(f.At), f.Kind, escape(f.Value()), escape(f.Said)))
+			lines = append(lines, fmt.Sprintf("- %s %s %s: “%s”", measure.Clock(f.At), f.Kind, f.Value(), f.Said))
 		}
+	}
+	for _, f := range d.unlisted {
+		lines = append(lines, fmt.Sprintf("- %s shade %s, which no range of this course lists", measure.Clock(f.At), f.Code))
 	}
 	if len(d.bowls) == 0 {
 		lines = append(lines, d.placesNamed()...)
 	}
 	for _, f := range d.measures {
-		lines = append(lines, fmt.Sprintf("- %s %s cm: “%s”", measure.Clock(f.At), f.Number.Decimal(2), escape(f.Said)))
+		lines = append(lines, fmt.Sprintf("- %s %s cm: “%s”", measure.Clock(f.At), f.Number.Decimal(2), f.Said))
 	}
 	if len(lines) > 0 {
-		fmt.Fprintf(w, "### Heard and not placed\n\n%s\n", strings.Join(lines, "\n"))
+		fmt.Fprintf(w, "```open %s\n%s\n```\n", Left, strings.Join(lines, "\n"))
 	}
 }
 
@@ -129,7 +136,7 @@ func (d *drafter) placesNamed() []string {
 	for _, f := range d.facts {
 		if f.Kind == heard.Section && !f.Withdrawn && !seen[f.Place] {
 			seen[f.Place] = true
-			lines = append(lines, fmt.Sprintf("- %s section %s: “%s”", measure.Clock(f.At), f.Place, escape(f.Said)))
+			lines = append(lines, fmt.Sprintf("- %s section %s: “%s”", measure.Clock(f.At), f.Place, f.Said))
 		}
 	}
 	return lines

@@ -23,7 +23,7 @@ import (
 const MaxBytes = 256 << 10
 
 // Blocks are the fences that mean something in a lesson.
-var Blocks = []string{"formula", "question", "practical", "care"}
+var Blocks = []string{"formula", "question", "practical", "care", "open"}
 
 // keys of a lesson's header, in the order the handbook gives them.
 var keys = []string{
@@ -367,6 +367,9 @@ func (l *Lesson) readBlocks(section *markdown.Section, step *Step, r *yamlpos.Re
 			node, faults := yamlpos.Parse(b.Body)
 			r.Report(faults...)
 			l.Care = append(l.Care, r.Texts(node, "a care block")...)
+		case "open":
+			r.Report(diag.Errorf("text/open", b.Span, "what was heard and not placed is still listed here").
+				WithHelp("put what matters where it belongs, and delete the block"))
 		}
 	}
 }

@@ -144,6 +144,7 @@ func TestHeaderFaults(t *testing.T) {
 	expectFaults(t, "film:", "movie:", "6:13 \"movie\" text/unknown-key: `recording` has no key \"movie\"")
 	expectFaults(t, ", because: A strand said so.", "", `9:10 "" text/missing-key: an accepted finding has no "because"`)
 	expectFaults(t, "kit: [scale, gloves]", "kit: {scale: 1}", "8:6 \"{scale: 1}\" text/wrong-kind: `kit` is a map of keys and values, want a list")
+	expectFaults(t, "![A bowl](bowl.svg)", "```open heard-and-not-placed\n- 0:44 dry 80 %\n```", "25:1 \"```open heard-and-not-placed\" text/open: what was heard and not placed is still listed here")
 	expectFaults(t, "kit: [scale, gloves]", "ready: perhaps", "8:8 \"perhaps\" text/wrong-kind: `ready` is \"perhaps\", want yes or no")
 }
 
