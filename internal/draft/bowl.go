@@ -108,6 +108,9 @@ func (d *drafter) bowlFor(f heard.Fact) *bowl {
 		return b
 	}
 	if code == "" {
+		if last != nil && d.lostBetween(last.step, step) {
+			return nil
+		}
 		return last
 	}
 	for _, b := range d.bowls {
@@ -128,6 +131,15 @@ func (d *drafter) bowlFor(f heard.Fact) *bowl {
 
 // dosed reports whether it was said how much of some shade goes into the bowl.
 func (b *bowl) dosed() bool { return len(b.parts)+len(b.weights) > 0 }
+
+// lostBetween reports whether behind a step, up to another, a bowl is mixed of shades that no
+// range lists: what is said from there on is of that one.
+func (d *drafter) lostBetween(behind, upTo int) bool {
+	return slices.ContainsFunc(d.unlisted, func(f heard.Fact) bool {
+		step := d.stepOf(f.Cue)
+		return behind < step && step <= upTo && !d.dosed(step)
+	})
+}
 
 // otherBowl reports whether the words that lead up to a cue begin another bowl than the last:
 // "now bowl number two is just for the hairline".

@@ -158,6 +158,9 @@ func TestUnlisted(t *testing.T) {
 	if got := strings.Join(Make(talk).Unlisted, " "); got != "7C 0.11" {
 		t.Errorf("unlisted are %q", got)
 	}
+	// What is said of a bowl that cannot be drafted is not the other bowl's.
+	expectLines(t, talkOf(about, "Thirty grams of 6N, twenty volume.", "Stir it.", "---", "Now for the second bowl.", "Twenty grams of 7.03.", "It is six volume, one to two."),
+		"developer: 20 vol", "- 0:25 strength 6 vol: “six volume”", "- 0:25 ratio 1:2: “one to two”")
 	if got := Make(talkOf(about, "Thirty grams of 6N, never 7C.")).Unlisted; got != nil {
 		t.Errorf("unlisted are %q", got)
 	}
