@@ -22,7 +22,7 @@ func strengthWords(f *derive.Formula) string {
 	if f.Bowl.Developer.IsZero() {
 		return "colour without developer"
 	}
-	return f.Bowl.Bottle.VolumesString()
+	return f.Bowl.Bottle.Name()
 }
 
 // makers names the ranges of a bowl with a verb, in its form for one and for several:

@@ -66,7 +66,7 @@ func partOf(flag, text string, b mix.Bowl) (part int, m measure.Mass, err error)
 	for i, p := range b.Parts {
 		name := p.Name
 		if p.Role == mix.DeveloperRole {
-			name = p.Strength.VolumesString()
+			name = p.Strength.Name()
 		}
 		names = append(names, name)
 		weight, found := strings.CutSuffix(strings.TrimSpace(text), name)
@@ -89,7 +89,7 @@ func stillToAdd(b mix.Bowl, add []measure.Mass) string {
 	for i, p := range b.Parts {
 		name := p.Name
 		if p.Role == mix.DeveloperRole {
-			name = p.Strength.VolumesString()
+			name = p.Strength.Name()
 		}
 		if !add[i].IsZero() {
 			parts = append(parts, add[i].String()+" "+name)

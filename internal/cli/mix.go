@@ -182,7 +182,7 @@ func (cmd mixCommand) writeBowl(w io.Writer, block *formula.Block, c derive.Comp
 		name := p.Name
 		switch r := c.RangeOf(p.Shade); {
 		case p.Role == mix.DeveloperRole:
-			name = p.Strength.VolumesString() + " (" + p.Strength.String() + ")"
+			name = p.Strength.Name() + " (" + p.Strength.Other() + ")"
 		case p.Role == mix.ColourRole && r != c.Range:
 			name += " of " + r.Name
 		}
@@ -265,7 +265,7 @@ func writeBowlJSON(w io.Writer, b mix.Bowl, add []measure.Mass, steps []working.
 	for _, p := range b.Parts {
 		part := partJSON{Role: p.Role.String(), Name: p.Name, Exact: p.Exact.Grams().String(), Weighed: p.Weighed.Grams().String()}
 		if p.Role == mix.DeveloperRole {
-			part.Name, part.Strength = p.Strength.VolumesString(), p.Strength.Percent().String()
+			part.Name, part.Strength = p.Strength.Name(), p.Strength.Percent().String()
 		}
 		out.Parts = append(out.Parts, part)
 	}

@@ -36,7 +36,7 @@ type OrderLine struct {
 // Name returns what to ask for: "8V", "6 vol (1.8 %)".
 func (l OrderLine) Name() string {
 	if l.Role == mix.DeveloperRole {
-		return l.Strength.VolumesString() + " (" + l.Strength.String() + ")"
+		return l.Strength.Name() + " (" + l.Strength.Other() + ")"
 	}
 	return l.Item.Name
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html"
 	"html/template"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -185,7 +186,7 @@ func chip(swatch, pattern string) template.HTML {
 
 func partCode(p mix.Part) string {
 	if p.Role == mix.DeveloperRole {
-		return spaced(p.Strength.VolumesString())
+		return spaced(p.Strength.Name())
 	}
 	return p.Name
 }
@@ -196,7 +197,7 @@ type rangeOf func(shade.Code) *shade.Range
 func partName(p mix.Part, of rangeOf) string {
 	switch p.Role {
 	case mix.DeveloperRole:
-		return "developer, " + spaced(p.Strength.String())
+		return "developer, " + spaced(p.Strength.Other())
 	case mix.ColourRole:
 		return shadeName(p.Shade, of(p.Shade))
 	}
@@ -210,8 +211,13 @@ func shadeName(c shade.Code, r *shade.Range) string {
 	if name := r.Names[c.Level]; name != "" {
 		words = append(words, name)
 	}
-	for _, t := range c.Tones {
-		words = append(words, r.Tones[t].Name)
+	for i, t := range c.Tones {
+		switch name := r.Tones[t].Name; {
+		case i > 0 && c.Tones[i-1] == t: // 0.11
+			words[len(words)-1] = "intense " + name
+		case !slices.Contains(words, name): // a level may be called by its tone
+			words = append(words, name)
+		}
 	}
 	return strings.Join(words, ", ")
 }

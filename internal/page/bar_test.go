@@ -94,3 +94,24 @@ func TestBound(t *testing.T) {
 		}
 	}
 }
+
+// A tone that stands twice is intense (common practice: 0.11), and a level that is called by its
+// tone is not named twice.
+func TestShadeName(t *testing.T) {
+	r := &shade.Range{
+		Tones: map[string]shade.Tone{"1": {Name: "blue ash"}, "3": {Name: "gold"}, "C": {Name: "copper"}},
+		Names: map[shade.Level]string{7: "copper", 8: "medium blonde"},
+	}
+	for _, test := range []struct {
+		code shade.Code
+		want string
+	}{
+		{shade.Code{Level: 8, Tones: []string{"1", "3"}}, "medium blonde, blue ash, gold"},
+		{shade.Code{Tones: []string{"1", "1"}}, "intense blue ash"},
+		{shade.Code{Level: 7, Tones: []string{"C"}}, "copper"},
+	} {
+		if got := shadeName(test.code, r); got != test.want {
+			t.Errorf("%v is %q, want %q", test.code, got, test.want)
+		}
+	}
+}

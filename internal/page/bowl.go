@@ -98,7 +98,7 @@ func bowlSaid(d *derive.Formula) string {
 	case bowl.Developer.IsZero():
 		return said + ", no developer"
 	default:
-		said += ", " + spaced(bowl.Bottle.VolumesString()) + " at " + bowl.Ratio.String()
+		said += ", " + spaced(bowl.Bottle.Name()) + " at " + bowl.Ratio.String()
 	}
 	return said
 }
@@ -290,7 +290,7 @@ func keepsDirections(d *derive.Formula) (v VerdictView, ok bool) {
 		if !terms.Allows(d.Bowl.Bottle) {
 			return v, false
 		}
-		kept = append(kept, spaced(d.Bowl.Bottle.VolumesString()))
+		kept = append(kept, spaced(d.Bowl.Bottle.Name()))
 	}
 	if terms.Time != (measure.Span{}) && d.Time.Set() {
 		if !terms.Time.Contains(d.Time.Value) {

@@ -217,7 +217,7 @@ func partsData(d *derive.Formula) []partJSON {
 			out[i].Range = r.ID
 		}
 		if p.Role == mix.DeveloperRole {
-			out[i].Name, out[i].Strength = p.Strength.VolumesString(), p.Strength.Percent().String()
+			out[i].Name, out[i].Strength = p.Strength.Name(), p.Strength.Percent().String()
 		}
 	}
 	return out

@@ -54,6 +54,23 @@ func (s Strength) String() string { return s.percent.With(" %", 2) }
 // VolumesString prints the strength in volumes to at most one place, "6 vol".
 func (s Strength) VolumesString() string { return s.Volumes().With(" vol", 1) }
 
+// Name prints the strength as its bottle is called: "6 vol", and "1.9 %" where the volumes
+// are no whole number, which no bottle is called by.
+func (s Strength) Name() string {
+	if s.Volumes().IsInt() {
+		return s.VolumesString()
+	}
+	return s.String()
+}
+
+// Other prints the strength in the unit that [Strength.Name] leaves out.
+func (s Strength) Other() string {
+	if s.Volumes().IsInt() {
+		return s.String()
+	}
+	return s.VolumesString()
+}
+
 // Agrees reports whether two strengths are one developer stated twice, in volumes
 // and in per cent: they differ by no more than 0.15 %.
 func (s Strength) Agrees(o Strength) bool {

@@ -158,3 +158,15 @@ func ExampleParse() {
 	// Output:
 	// 6 % is 20 vol
 }
+
+// A bottle is called by whole volumes, else by its per cent (common practice, no source).
+func TestNames(t *testing.T) {
+	for _, test := range []struct{ strength, name, other string }{
+		{"20 vol", "20 vol", "6 %"}, {"1.8 %", "6 vol", "1.8 %"}, {"1.9 %", "1.9 %", "6.3 vol"}, {"4 %", "4 %", "13.3 vol"},
+	} {
+		s, err := Parse(test.strength)
+		if err != nil || s.Name() != test.name || s.Other() != test.other {
+			t.Errorf("%s is called %s and %s, %v, want %s and %s", test.strength, s.Name(), s.Other(), err, test.name, test.other)
+		}
+	}
+}

@@ -105,7 +105,7 @@ func (w *writer) developer() {
 	}
 	for i, p := range bottles {
 		sum := w.bowl.Developer.String() + " × " + alligation(w.bowl.Bottle, p.Strength, bottles[1-i].Strength)
-		w.mass(p.Strength.VolumesString(), sum, p.Exact)
+		w.mass(p.Strength.Name(), sum, p.Exact)
 	}
 }
 
