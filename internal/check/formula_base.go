@@ -8,6 +8,7 @@ import (
 	"plait/internal/hair"
 	"plait/internal/lesson"
 	"plait/internal/shade"
+	"plait/internal/source"
 )
 
 var formulaBase = Rule{
@@ -24,7 +25,7 @@ var formulaBase = Rule{
 	ByKind:   true,
 	Formula: func(p *Pass, f *derive.Formula) {
 		warmth := warmthOf(f)
-		if warmth == shade.NoHue || f.Range == nil || f.Kind.Value == shade.Lightener || f.Kind.Value == shade.Filler {
+		if warmth == shade.NoHue || f.Range == nil || f.Kind.Value == shade.Lightener || f.Kind.Value == shade.Filler || filledBefore(f) {
 			return
 		}
 		bases := basesOf(f)
@@ -39,6 +40,26 @@ var formulaBase = Rule{
 			p.coolTarget(f, warmth, bases)
 		}
 	},
+}
+
+// filledBefore reports whether an earlier bowl of the lesson fills the same places: the hair then
+// has the warmth of the filler, and no longer its own.
+func filledBefore(f *derive.Formula) bool {
+	for _, o := range f.Lesson.Formulas {
+		if o == f.Formula {
+			return false
+		}
+		if o.Kind.Value != shade.Filler {
+			continue
+		}
+		shared := slices.ContainsFunc(o.On, func(t source.Text) bool {
+			return slices.ContainsFunc(f.On, func(own source.Text) bool { return own.Value == t.Value })
+		})
+		if shared || len(o.On) == 0 || len(f.On) == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // coolWords are the tones of a target that ask for warmth to be taken out.

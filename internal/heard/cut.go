@@ -47,7 +47,7 @@ func Cuts(cues []caption.Cue) []CutFact {
 			continue
 		}
 		f, n := t.cut(i)
-		if n > 0 && !t.doubted(i) {
+		if n > 0 && !t.doubted(i) && !t.onlyCould(i) {
 			f.Cue = t.words[i].cue
 			f.At, f.Said = t.cues[f.Cue].From, t.said(i, i+n)
 			facts = append(facts, f)
@@ -55,6 +55,20 @@ func Cuts(cues []caption.Cue) []CutFact {
 		i += max(1, n)
 	}
 	return facts
+}
+
+// onlyCould reports whether the words before a place allow what follows, or liken something to
+// it: "you can go up to 135", "it hangs like a triangle".
+func (t *talk) onlyCould(at int) bool {
+	if t.text(at-1) == "like" || t.text(at-1) == "a" && t.text(at-2) == "like" {
+		return true
+	}
+	for i := at - 1; i > at-5 && i > 0 && !t.closes(i); i-- {
+		if w := t.text(i - 1); t.text(i) == "go" && (w == "can" || w == "could" || w == "may") {
+			return true
+		}
+	}
+	return false
 }
 
 // cut reads what is said of a cut at a word, and returns how many words that takes.

@@ -330,6 +330,12 @@ func BenchmarkRead(b *testing.B) {
 	}
 }
 
+// What could be done, and what hair only looks like, is not done.
+func TestCutsThatAreNone(t *testing.T) {
+	expectCuts(t, "You can go up to 135 degrees, but I am staying at ninety degrees.", CutFact{Kind: Elevation, Number: exact.Int(90)})
+	expectCuts(t, "It hangs like a triangle.")
+}
+
 // expectCuts reads a sentence and checks what is heard of a cut.
 func expectCuts(t *testing.T, text string, want ...CutFact) {
 	t.Helper()
