@@ -28,7 +28,11 @@ func (cmd startCommand) Run(c console) error {
 		return fmt.Errorf("making the course: %w", err)
 	}
 	dir := shortPath(cmd.Dir)
-	fmt.Fprintf(c.out, "A course stands in %s. See it with\n\n  plait preview --course %s\n\nand change %s; the page follows.\n",
-		dir, dir, filepath.Join(dir, "lessons", "01-first-bowl", "lesson.md"))
+	where, preview := dir, "plait preview --course "+dir
+	if dir == "." {
+		where, preview = "this folder", "plait preview"
+	}
+	fmt.Fprintf(c.out, "A course stands in %s. See it with\n\n  %s\n\nand change %s; the page follows.\n",
+		where, preview, filepath.Join(dir, "lessons", "01-first-bowl", "lesson.md"))
 	return nil
 }

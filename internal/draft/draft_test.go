@@ -24,6 +24,7 @@ var meadow = &shade.Range{
 		shade.Permanent: {Ratio: ratio(1, 3, 2), Strengths: []peroxide.Strength{peroxide.Volumes(exact.Int(20))}},
 		shade.Lightener: {Ratio: ratio(1, 2, 1), Strengths: []peroxide.Strength{peroxide.Volumes(exact.Int(6)), peroxide.Volumes(exact.Int(20))}},
 		shade.Demi:      {Ratio: ratio(1, 2, 1), Strengths: []peroxide.Strength{peroxide.Volumes(exact.Int(6))}},
+		shade.Direct:    {Time: measure.Span{Min: 5 * time.Minute, Max: 20 * time.Minute}},
 	},
 	Colour: shade.Pack{Size: measure.Grams(exact.Int(60))},
 }
@@ -108,6 +109,7 @@ func TestBowl(t *testing.T) {
 	expectLines(t, talkOf(about, "Twenty grams of 8N, ten grams of 8V.", "Sixty grams of the six volume.", "Fifteen minutes from the last section."),
 		"colour: 20 g 8N + 10 g 8V", "developer: 60 g of 6 vol", "time: 15 min from last section")
 	expectLines(t, talkOf(about, "A demi with 8N and 8V."), "kind: demi", `colour: "? 8N + ? 8V"`, "developer: ?", "amount: ?")
+	expectLines(t, talkOf(about, "A direct colour, thirty grams of 6N."), "kind: direct", "colour: 30 g 6N", "developer: none   # not said; Meadow gives no strength and no ratio for direct")
 	expectLines(t, talkOf(about, "Half a tube of 6N, twenty volume."), "colour: 30 g 6N", "kind: permanent")
 	expectLines(t, talkOf(about, "Thirty grams of 6N, six volume, and bond cream, three grams."), "add: 3 g bond cream")
 	expectLines(t, talkOf(about, "Thirty grams of powder, twenty volume.", "Up to forty-five minutes from the first touch."),

@@ -25,7 +25,7 @@ func (d *drafter) writeBowl(w *strings.Builder, b *bowl) {
 		{"range", d.rangeLine(rng)},
 		{"colour", d.colour(b, rng)},
 		{"add", b.additives()},
-		{"developer", b.developer()},
+		{"developer", b.developer(d.kindOf(b, rng), rng)},
 		{"ratio", b.ratio(d.kindOf(b, rng), rng)},
 		{"amount", b.amount(rng)},
 		{"apply", one(b.applies)},
@@ -279,8 +279,11 @@ func (b *bowl) additives() line {
 }
 
 // developer writes the strength with its pair and its weight.
-func (b *bowl) developer() line {
+func (b *bowl) developer(kind shade.Kind, rng *shade.Range) line {
 	strengths := append(slices.Clone(b.vols), b.percent...)
+	if len(strengths)+len(b.weighed) == 0 && usedAsItIs(kind, rng) {
+		return line{"none", "not said; " + rng.Name + " gives no strength and no ratio for " + string(kind)}
+	}
 	if len(strengths) == 0 {
 		return line{open, joinNotes(all(b.weighed), "no strength was heard. Which developer, or none?")}
 	}
@@ -301,6 +304,15 @@ func (b *bowl) developer() line {
 		facts = append(slices.Clone(b.weighed), strengths...)
 	}
 	return line{value, all(facts)}
+}
+
+// usedAsItIs reports whether a range says how long a kind stays on and nothing of a developer.
+func usedAsItIs(kind shade.Kind, rng *shade.Range) bool {
+	if rng == nil {
+		return false
+	}
+	terms, ok := rng.Kinds[kind]
+	return ok && len(terms.Strengths) == 0 && terms.Ratio.IsZero()
 }
 
 // same returns the value that all facts say, empty where they differ or there are
@@ -327,7 +339,7 @@ func (b *bowl) ratio(kind shade.Kind, rng *shade.Range) line {
 		return line{v, all(b.ratios)}
 	}
 	_, weighed := agreed(b.weighed)
-	if weighed && b.allWeights() && len(b.codes) > 0 || rng != nil && kind != "" && !rng.Kinds[kind].Ratio.IsZero() {
+	if len(b.weighed) == 0 && usedAsItIs(kind, rng) || weighed && b.allWeights() && len(b.codes) > 0 || rng != nil && kind != "" && !rng.Kinds[kind].Ratio.IsZero() {
 		return line{}
 	}
 	return line{open, "no ratio was heard"}

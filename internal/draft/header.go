@@ -196,7 +196,7 @@ func (d *drafter) uses() []line {
 	if s, ok := d.firstWith(edges...); ok && (d.cutting() || d.sentencesWith(edges) > 1) { // one alone may be a figure of speech
 		out = append(out, line{"blades", quoted(s.at, s.text)})
 	}
-	if s, ok := d.firstWith("dryer", "blow", "hood", "iron", "heat", "tongs"); ok {
+	if s, ok := d.firstWith("dryer", "hairdryer", "blow", "hood", "iron", "heat", "tongs", "diffuser"); ok {
 		out = append(out, line{"heat", quoted(s.at, s.text)})
 	}
 	return out
