@@ -72,7 +72,7 @@ func (n nearFolder) Files(folder, ending string) ([]string, error) {
 }
 
 func (n nearFolder) files(ending string) ([]string, error) {
-	file, err := openIn(n.inner, ".")
+	file, err := n.inner.Open(".")
 	if err != nil {
 		return nil, err
 	}
@@ -91,8 +91,18 @@ func (n nearFolder) files(ending string) ([]string, error) {
 	return names, err
 }
 
+// known is a file with what it was when it was opened. Whoever reads it asks for its size,
+// and the system need not be asked once more.
+type known struct {
+	*os.File
+	info fs.FileInfo
+}
+
+// Stat implements [fs.File].
+func (f known) Stat() (fs.FileInfo, error) { return f.info, nil }
+
 // openIn opens a file for reading, or says that it is none.
-func openIn(root *os.Root, name string) (*os.File, error) {
+func openIn(root *os.Root, name string) (fs.File, error) {
 	// Without O_NONBLOCK the opening of a pipe waits for its other end.
 	file, err := root.OpenFile(name, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
@@ -106,5 +116,5 @@ func openIn(root *os.Root, name string) (*os.File, error) {
 		file.Close()
 		return nil, err
 	}
-	return file, nil
+	return known{file, info}, nil
 }
