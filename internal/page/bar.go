@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"plait/internal/asset"
+	"plait/internal/exact"
 	"plait/internal/measure"
 	"plait/internal/mix"
 	"plait/internal/shade"
@@ -283,10 +284,7 @@ func madeOf(b mix.Bowl, colour string) string {
 }
 
 // percent prints a place on a bar for SVG.
-func percent(p float64) string {
-	var memory [24]byte
-	return string(append(strconv.AppendFloat(memory[:0], float64(int(p*100+0.5))/100, 'f', -1, 64), '%'))
-}
+func percent(p float64) string { return exact.Of(int64(p*100+0.5), 100).With("%", 2) }
 
 // nbsp keeps a figure and its unit on one line.
 const nbsp = "\u00a0"

@@ -38,7 +38,7 @@ type found [4]string
 // foundIn lists a lesson and its steps.
 func (b *builder) foundIn(l *lesson.Lesson) []found {
 	title := l.Title.Value
-	entries := []found{{title, lessonPath(l), "Lesson in " + b.places[l].module.Title.Value, l.Summary.Value}}
+	entries := append(make([]found, 0, 1+len(l.Steps)), found{title, lessonPath(l), "Lesson in " + b.places[l].module.Title.Value, l.Summary.Value})
 	for _, s := range l.Steps {
 		entries = append(entries, found{s.Title.Value, lessonPath(l) + "#" + s.ID, title, b.stepWords(l, s)})
 	}

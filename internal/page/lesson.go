@@ -115,6 +115,7 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) (faults *[]error) {
 	if l.Intro != nil {
 		v.Opening = text(l.Intro)
 	}
+	v.Steps = make([]StepView, 0, len(l.Steps))
 	for _, s := range l.Steps {
 		step := StepView{
 			ID:     s.ID,

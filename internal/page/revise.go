@@ -102,7 +102,7 @@ func (b *builder) wordCards() []CardView {
 }
 
 func (b *builder) formulaCards() []CardView {
-	var cards []CardView
+	cards := make([]CardView, 0, b.bowls())
 	for _, l := range b.course.Lessons {
 		for _, f := range l.Formulas {
 			d, ok := b.computed(f)

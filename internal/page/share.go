@@ -1,6 +1,7 @@
 package page
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/json"
 	"slices"
@@ -39,7 +40,10 @@ type datum struct {
 }
 
 func newDatum(key string, text []byte) datum {
-	return datum{key, text, sha256.Sum256(slices.Concat([]byte(key), []byte{0}, text))}
+	sum := sha256.New()
+	sum.Write(append([]byte(key), 0))
+	sum.Write(text)
+	return datum{key, text, [sha256.Size]byte(sum.Sum(nil))}
 }
 
 // jsonOf writes data that always can be.
@@ -83,14 +87,17 @@ func tintsOf(f *derive.Formula) []asset.Tint {
 
 // listed returns entries as the members of a list, without its brackets.
 func listed(entries []found) []byte {
-	var text []byte
+	memory := lent.Get().(*[]byte)
+	defer lent.Put(memory)
+	text := (*memory)[:0]
 	for i, e := range entries {
 		if i > 0 {
 			text = append(text, ',')
 		}
 		text = appendJSONTexts(text, e[:])
 	}
-	return text
+	*memory = text
+	return bytes.Clone(text) // it is kept as long as the course
 }
 
 // takeShares takes the shares of all lessons, those that are known from the build before.
