@@ -18,7 +18,7 @@ const (
 )
 
 // heldOfLesson is what is held of a lesson until its pages are written, in bytes, about.
-const heldOfLesson = 44 << 10
+const heldOfLesson = 39 << 10
 
 // leastPercent and mostPercent bound how far the heap may grow between two collections. A
 // build is short, and most of what it makes it keeps.
