@@ -14,7 +14,7 @@ import (
 // little, in bytes: so much for any course, and so much for each lesson with its page.
 const (
 	roomForAny    = 104 << 20
-	roomForLesson = 75 << 10
+	roomForLesson = 73 << 10
 )
 
 // heldOfLesson is what is held of a lesson until its pages are written, in bytes, about.
