@@ -56,7 +56,11 @@ func (p *Pass) guideReached(s *derive.Sheet, cut *sheet.Cut) {
 	}
 	at := cut.Guide.Span
 	if len(none) > 0 {
-		w := wordsOf(whyNone, s.Uncut(), "move the guide, or lift the hair another way")
+		help := "move the guide, or lift the hair another way"
+		if cut.Guide.Kind == sheet.GuideTravelling {
+			help = "a guide that travels goes up the head: begin it `at` the lowest hair of the section; layers whose hair is all brought up to one place have it as guide: {point: crown, back: 13, up: 1}"
+		}
+		w := wordsOf(whyNone, s.Uncut(), help)
 		p.Reportf(at, w.help, "no hair of %s %s", several(none), w.reaches)
 	}
 	if len(some) > 0 {
