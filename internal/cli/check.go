@@ -158,8 +158,14 @@ func readSound(ctx context.Context, dir string, c console) (opened, error) {
 // summary says in one line what was read and found.
 func summary(r *build.Result) string {
 	s := counted(len(r.Course.Lessons), "lesson") + ", " + counted(len(r.Derived.Formulas), "formula")
-	if n := len(r.Course.Drafts); n > 0 {
-		s += ", " + counted(n, "draft")
+	drafts := 0
+	for _, l := range r.Course.Drafts {
+		if l.Draft {
+			drafts++
+		}
+	}
+	if drafts > 0 {
+		s += ", " + counted(drafts, "draft")
 	}
 	for _, severity := range []diag.Severity{diag.Error, diag.Warning, diag.Note} {
 		if n := diag.Count(r.Diagnostics, severity); n > 0 || severity != diag.Note {

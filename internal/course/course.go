@@ -41,7 +41,7 @@ type Course struct {
 	Pages   []*Page
 	Papers  []*Paper
 	Lessons []*lesson.Lesson // that are taught, in order of the modules
-	Drafts  []*lesson.Lesson // ready: no
+	Drafts  []*lesson.Lesson // checked and not taught: ready: no, or in no module
 
 	texts map[string]Goal // taught lessons and standing pages, by file
 }

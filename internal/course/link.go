@@ -142,6 +142,7 @@ func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Less
 		case !named:
 			k.report(diag.Errorf("course/stray", head(l), "no module teaches this lesson").
 				WithHelp("add %s to the lessons of a module in %s, or write ready: no in its header", l.Name, SettingsFile))
+			k.Drafts = append(k.Drafts, l) // the rest of what is wrong with it is said at once
 		}
 	}
 }
