@@ -45,6 +45,9 @@ var formulaBase = Rule{
 // filledBefore reports whether an earlier bowl of the lesson fills the same places: the hair then
 // has the warmth of the filler, and no longer its own.
 func filledBefore(f *derive.Formula) bool {
+	if f.Lesson == nil { // a bowl that is weighed by itself
+		return false
+	}
 	for _, o := range f.Lesson.Formulas {
 		if o == f.Formula {
 			return false
