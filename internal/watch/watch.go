@@ -57,6 +57,7 @@ type Watcher struct {
 	self   fs.FileInfo     // the folder that is watched, whatever stands in its place
 	dirty  map[string]bool // places to read again; true where bytes were written
 	found  map[string]bool // changed paths that were not passed on yet
+	missed map[string]bool // places that were seen gone or empty since the last reading
 }
 
 // New begins to follow the folder dir. What changes from now on is reported by
@@ -79,7 +80,7 @@ func New(dir string, ignore func(path string) bool) (*Watcher, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot watch %s: %w", dir, explained(err))
 	}
-	w := &Watcher{dir: real, ignore: ignore, notify: notify, dirty: map[string]bool{}, found: map[string]bool{}}
+	w := &Watcher{dir: real, ignore: ignore, notify: notify, dirty: map[string]bool{}, found: map[string]bool{}, missed: map[string]bool{}}
 	w.top, err = w.look(".", nil, false)
 	if err == nil && (w.top == nil || !w.top.folder()) {
 		err = syscall.ENOTDIR
@@ -157,6 +158,7 @@ func (w *Watcher) halfSaved() bool {
 		gone := err != nil && held
 		emptied := err == nil && info.Mode().IsRegular() && info.Size() == 0 && (old == nil || held)
 		if gone || emptied {
+			w.missed[name] = true
 			return true
 		}
 	}
@@ -180,6 +182,9 @@ func (w *Watcher) mark(event fsnotify.Event) bool {
 	name = filepath.ToSlash(name)
 	if w.ignored(name) {
 		return false
+	}
+	if event.Has(fsnotify.Remove) || event.Has(fsnotify.Rename) {
+		w.missed[name] = true
 	}
 	written := event.Has(fsnotify.Write) || event.Has(fsnotify.Create)
 	w.dirty[name] = w.dirty[name] || written
@@ -227,7 +232,14 @@ func (w *Watcher) settle() error {
 			return err
 		}
 	}
+	// Who is told of changes may have looked while a file was gone that is there again as it was.
+	for name := range w.missed {
+		if n := w.top.find(name); n != nil && !n.folder() {
+			w.found[name] = true
+		}
+	}
 	clear(w.dirty)
+	clear(w.missed)
 	return nil
 }
 

@@ -197,6 +197,16 @@ func TestHalfSaved(t *testing.T) {
 	expect(false, "lessons")
 }
 
+// A file that was gone for a moment is told of, though it is there again as it was: who is told
+// may have looked in between.
+func TestBackAsItWas(t *testing.T) {
+	c := watched(t, nil)
+	text, err := os.ReadFile(c.path(gloss))
+	c.must(err, os.Remove(c.path(gloss)))
+	c.write(gloss, string(text))
+	c.expect(gloss)
+}
+
 func TestNothingChanged(t *testing.T) {
 	c := watched(t, func(name string) bool { return name == "public" })
 	c.write(".git/new", "gloss") // the same bytes
