@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"html"
 	"html/template"
-	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -209,14 +208,15 @@ func partName(p mix.Part, of rangeOf) string {
 // blonde, violet.
 func shadeName(c shade.Code, r *shade.Range) string {
 	var words []string
-	if name := r.Names[c.Level]; name != "" {
-		words = append(words, name)
+	level := r.Names[c.Level]
+	if level != "" {
+		words = append(words, level)
 	}
 	for i, t := range c.Tones {
 		switch name := r.Tones[t].Name; {
 		case i > 0 && c.Tones[i-1] == t: // 0.11
 			words[len(words)-1] = "intense " + name
-		case !slices.Contains(words, name): // a level may be called by its tone
+		case !strings.HasSuffix(level, name): // else the level is called by its tone
 			words = append(words, name)
 		}
 	}

@@ -100,7 +100,7 @@ func TestBound(t *testing.T) {
 func TestShadeName(t *testing.T) {
 	r := &shade.Range{
 		Tones: map[string]shade.Tone{"1": {Name: "blue ash"}, "3": {Name: "gold"}, "C": {Name: "copper"}},
-		Names: map[shade.Level]string{7: "copper", 8: "medium blonde"},
+		Names: map[shade.Level]string{6: "dark copper", 7: "copper", 8: "medium blonde"},
 	}
 	for _, test := range []struct {
 		code shade.Code
@@ -109,6 +109,7 @@ func TestShadeName(t *testing.T) {
 		{shade.Code{Level: 8, Tones: []string{"1", "3"}}, "medium blonde, blue ash, gold"},
 		{shade.Code{Tones: []string{"1", "1"}}, "intense blue ash"},
 		{shade.Code{Level: 7, Tones: []string{"C"}}, "copper"},
+		{shade.Code{Level: 6, Tones: []string{"C", "3"}}, "dark copper, gold"},
 	} {
 		if got := shadeName(test.code, r); got != test.want {
 			t.Errorf("%v is %q, want %q", test.code, got, test.want)
