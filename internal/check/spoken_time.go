@@ -24,7 +24,7 @@ var spokenTime = Rule{
 		// Many times fall in a service: of a rinse, of a mask. Only one that was said to
 		// count from the first touch or the last section, or how long a bowl stays on, is
 		// surely the bowl's.
-		facts := slices.DeleteFunc(p.saidOf(l, heard.Time), func(f heard.Fact) bool { return !f.Touch && !f.Ended && !f.Stays })
+		facts := slices.DeleteFunc(p.saidOf(l, heard.Time), func(f heard.Fact) bool { return !f.Touch && !f.Ended && !f.OfBowl })
 		p.hold(l, facts, func(b *derive.Formula, f heard.Fact) verdict {
 			span := b.Time.Value
 			return verdict{

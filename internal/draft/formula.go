@@ -419,7 +419,7 @@ func (b *bowl) time() line {
 		return line{value + " from first touch", joinNotes(note, alsoHeard(others))}
 	case best.Ended:
 		return line{value + " from last section", joinNotes(note, alsoHeard(others))}
-	case len(others) > 0 && !best.Stays:
+	case len(others) > 0 && !best.OfBowl:
 		return line{open, all(b.stays) + ". Which is how long it stays on? Counted from when?"}
 	default:
 		return line{value, joinNotes(note, alsoHeard(others)) + ". Counted from when?"}
@@ -437,8 +437,8 @@ func better(f, than heard.Fact) bool {
 	if a, b := f.Touch || f.Ended, than.Touch || than.Ended; a != b {
 		return a
 	}
-	if f.Stays != than.Stays {
-		return f.Stays
+	if f.OfBowl != than.OfBowl {
+		return f.OfBowl
 	}
 	return f.Time.Max > than.Time.Max
 }

@@ -84,7 +84,7 @@ type Fact struct {
 	Clock    Clock
 	Touch    bool // the time was said to count from the first touch
 	Ended    bool // the time was said to count from the last section
-	Stays    bool // the time was said of a bowl that stays on
+	OfBowl   bool // the time was said of a bowl that stays on
 
 	// Withdrawn is set where the talk takes the fact back later.
 	Withdrawn bool

@@ -124,7 +124,7 @@ func (t *talk) rightKind(s kindSlip) {
 			}
 			return
 		}
-		if slip < 0 || f.Stays || !t.facts[slip].Stays {
+		if slip < 0 || f.OfBowl || !t.facts[slip].OfBowl {
 			slip = i
 		}
 	}

@@ -169,7 +169,7 @@ func (t *talk) timed(s measure.Span, from, to int) Fact {
 		case applying[w]:
 			f.Clock = Applies
 		case staying[w]:
-			f.Stays = f.Stays || t.bowlBefore(i)
+			f.OfBowl = f.OfBowl || t.bowlBefore(i)
 		case w == "when" || w == "once":
 			f.Ended = f.Ended || t.lastOn(i) // "when the last section is covered, start the clock"
 		}
