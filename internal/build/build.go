@@ -60,12 +60,12 @@ func Read(ctx context.Context, opts Options) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, faults := course.Link(parts)
-	found = append(found, faults...)
 	memory := opts.Kept
 	if memory == nil {
 		memory = &Kept{}
 	}
+	c, faults := memory.linked.Link(parts)
+	found = append(found, faults...)
 	d, faults := memory.derived.Run(c)
 	found = append(found, faults...)
 	judged, accepted := memory.judged.Run(c, d)

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"plait/internal/check"
+	"plait/internal/course"
 	"plait/internal/derive"
 	"plait/internal/diag"
 	"plait/internal/source"
@@ -21,6 +22,7 @@ type Kept struct {
 	mu      sync.Mutex
 	parts   map[string]keptPart // by the file or the folder that a part is read from
 	lists   map[string][]string // what lies in a folder, by the folder
+	linked  course.Kept
 	derived derive.Kept
 	judged  check.Kept
 }

@@ -97,6 +97,20 @@ func TestKeptBuildIsExact(t *testing.T) {
 				}
 			}
 		}, []string{second, "lessons/0009-lesson-2"}, 2},
+		{"a heading is added", func() {
+			f := course[second+"/lesson.md"]
+			course[second+"/lesson.md"] = &fstest.MapFile{Data: append(bytes.Clone(f.Data), "\n## Last look\n\nTurn the head.\n"...)}
+		}, []string{second + "/lesson.md"}, 1},
+		{"a link to it", edit(first+"/lesson.md", "](../0002-lesson-2/lesson.md)", "](../0002-lesson-2/lesson.md#last-look)"), []string{first + "/lesson.md"}, 1},
+		{"it is called otherwise", edit(second+"/lesson.md", "## Last look", "## A last look"), []string{second + "/lesson.md"}, 1},
+		{"another edit meanwhile", edit(second+"/lesson.md", "Turn the head.", "Turn the chair."), []string{second + "/lesson.md"}, 1},
+		{"and as it was", edit(second+"/lesson.md", "## A last look", "## Last look"), []string{second + "/lesson.md"}, 1},
+		{"a formula of a range that is not there", edit(first+"/lesson.md", "kind: demi\n", "kind: demi\nrange: orchard\n"), []string{first + "/lesson.md"}, 1},
+		{"which comes", func() {
+			course["content/ranges/orchard.yaml"] = course["content/ranges/meadow.yaml"]
+		}, []string{"content/ranges"}, 0},
+		{"and goes", func() { delete(course, "content/ranges/orchard.yaml") }, []string{"content/ranges/orchard.yaml"}, 0},
+		{"and is not asked for", edit(first+"/lesson.md", "range: orchard\n", ""), []string{first + "/lesson.md"}, 1},
 		{"a lesson is gone", func() {
 			for name := range course {
 				if strings.HasPrefix(name, "lessons/0006-lesson-6/") {

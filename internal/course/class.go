@@ -78,16 +78,12 @@ func (s *Settings) readStocked(rng source.Text, p yamlpos.Pair, r *yamlpos.Reade
 // stock finds out what each thing in the house is, and reports what no order could
 // ever use.
 func (k *linker) stock() {
-	ids := make([]string, len(k.Ranges))
-	for i, r := range k.Ranges {
-		ids[i] = r.ID
-	}
 	first := map[amount.Item]source.Span{}
 	stock := slices.Clone(k.Stock)
 	for i := range stock {
 		s := &stock[i]
-		k.knownRange(s.Range, ids)
-		if s.Range.Value != "" && !slices.Contains(ids, s.Range.Value) {
+		k.knownRange(s.Range)
+		if s.Range.Value != "" && findRange(k.Ranges, s.Range.Value) == nil {
 			continue
 		}
 		item, ok := k.item(s)

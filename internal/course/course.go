@@ -43,7 +43,7 @@ type Course struct {
 	Lessons []*lesson.Lesson // that are taught, in order of the modules
 	Drafts  []*lesson.Lesson // checked and not taught: ready: no, or in no module
 
-	texts map[string]Goal // taught lessons and standing pages, by file
+	texts map[string]int // by file: the place of a taught lesson, and behind them all of a standing page
 }
 
 // Settings is what course.yaml says.

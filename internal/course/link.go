@@ -26,31 +26,23 @@ type Parts struct {
 
 // Link puts the parts together and reports what does not fit: names that clash or
 // lead nowhere, lessons that no module names, links without a goal.
-func Link(p Parts) (*Course, []diag.Diagnostic) {
-	k := &linker{lessons: p.Lessons, Course: &Course{Settings: p.Settings, Ranges: p.Ranges, Words: p.Words, Pages: p.Pages, Papers: p.Papers}}
-	if p.Unlisted {
-		return k.Course, nil
-	}
-	if len(p.Lessons) == 0 {
-		k.empty()
-	} else {
-		byName := k.names(p.Lessons)
-		taught := k.modules(byName)
-		k.strays(p.Lessons, byName, taught)
-	}
-	k.ranges()
-	k.limits()
-	k.stock()
-	k.goals()
-	k.links()
-	k.papers()
-	return k.Course, k.found
-}
+func Link(p Parts) (*Course, []diag.Diagnostic) { return new(Kept).Link(p) }
 
 type linker struct {
 	*Course
 	lessons []*lesson.Lesson // all, taught or not
 	found   []diag.Diagnostic
+}
+
+// place puts the lessons into their modules, or aside.
+func (k *linker) place() {
+	if len(k.lessons) == 0 {
+		k.empty()
+		return
+	}
+	byName := k.names(k.lessons)
+	taught := k.modules(byName)
+	k.strays(k.lessons, byName, taught)
 }
 
 func (k *linker) report(d diag.Diagnostic) { k.found = append(k.found, d) }
@@ -147,35 +139,44 @@ func (k *linker) strays(lessons []*lesson.Lesson, byName map[string]*lesson.Less
 	}
 }
 
+// ranges finds ranges that are named by the settings and by each other, and are not there.
 func (k *linker) ranges() {
-	ids := make([]string, len(k.Ranges))
-	for i, r := range k.Ranges {
-		ids[i] = r.ID
-	}
-	k.knownRange(k.Course.Range, ids)
+	k.knownRange(k.Course.Range)
 	for _, r := range k.Ranges {
 		for _, t := range r.with {
-			k.knownRange(t, ids)
+			k.knownRange(t)
 		}
 	}
-	for _, l := range k.all() {
-		k.knownRange(l.Range, ids)
-		for _, f := range l.Formulas {
-			k.knownRange(f.Range, ids)
-			if len(k.Ranges) != 1 && f.Range.Value == "" && l.Range.Value == "" && k.Course.Range.Value == "" {
-				k.noRange(f, ids)
-			}
+}
+
+// rangesOf is ranges of a lesson, whose formulas must have one.
+func (k *linker) rangesOf(l *lesson.Lesson) {
+	k.knownRange(l.Range)
+	for _, f := range l.Formulas {
+		k.knownRange(f.Range)
+		if len(k.Ranges) != 1 && f.Range.Value == "" && l.Range.Value == "" && k.Course.Range.Value == "" {
+			k.noRange(f)
 		}
 	}
 }
 
 // all returns the taught lessons and the drafts: both are checked.
-func (k *linker) all() []*lesson.Lesson { return slices.Concat(k.Lessons, k.Drafts) }
+func (c *Course) all() []*lesson.Lesson { return slices.Concat(c.Lessons, c.Drafts) }
 
-func (k *linker) knownRange(t source.Text, ids []string) {
-	if t.Value == "" || slices.Contains(ids, t.Value) {
+// rangeIDs returns the names of all ranges.
+func (c *Course) rangeIDs() []string {
+	ids := make([]string, len(c.Ranges))
+	for i, r := range c.Ranges {
+		ids[i] = r.ID
+	}
+	return ids
+}
+
+func (k *linker) knownRange(t source.Text) {
+	if t.Value == "" || findRange(k.Ranges, t.Value) != nil {
 		return
 	}
+	ids := k.rangeIDs()
 	d := diag.Errorf("range/unknown", t.Span, "there is no range %q", t.Value)
 	if near := diag.DidYouMean(t.Value, ids); near != "" {
 		k.report(d.WithHelp("did you mean %q?", near))
@@ -184,7 +185,8 @@ func (k *linker) knownRange(t source.Text, ids []string) {
 	k.report(d.WithHelp("a range is a file such as %s/%s.yaml", RangesFolder, t.Value))
 }
 
-func (k *linker) noRange(f *lesson.Formula, ids []string) {
+func (k *linker) noRange(f *lesson.Formula) {
+	ids := k.rangeIDs()
 	d := diag.Errorf("range/unknown", f.Span, "the formula names no range of shades")
 	if len(ids) == 0 {
 		k.report(d.WithHelp("describe your maker's shades in a file such as %s/meadow.yaml", RangesFolder))
@@ -215,9 +217,11 @@ func (c *Course) Goal(from *source.File, target string) (Goal, bool) {
 		return Goal{Fragment: fragment}, fragment != ""
 	}
 	name := beside(from.Name(), file)
-	if goal, ok := c.texts[name]; ok {
-		goal.Fragment = fragment
-		return goal, true
+	if at, ok := c.texts[name]; ok {
+		if page := at - len(c.Lessons); page >= 0 {
+			return Goal{Page: c.Pages[page], Fragment: fragment}, true
+		}
+		return Goal{Lesson: c.Lessons[at], Fragment: fragment}, true
 	}
 	if made, ok := c.made(name); ok && fragment == "" {
 		return Goal{Made: made}, true
@@ -247,12 +251,12 @@ func parent(name string) string { return name[:max(strings.LastIndexByte(name, '
 
 // goals finds the texts that links can name.
 func (k *linker) goals() {
-	k.texts = make(map[string]Goal, len(k.Pages)+len(k.Lessons))
-	for _, p := range k.Pages {
-		k.texts[p.File.Name()] = Goal{Page: p}
+	k.texts = make(map[string]int, len(k.Pages)+len(k.Lessons))
+	for i, p := range k.Pages {
+		k.texts[p.File.Name()] = len(k.Lessons) + i
 	}
-	for _, l := range k.Lessons {
-		k.texts[l.File.Name()] = Goal{Lesson: l}
+	for i, l := range k.Lessons {
+		k.texts[l.File.Name()] = i
 	}
 }
 
@@ -276,15 +280,7 @@ func (c *Course) made(name string) (file string, ok bool) {
 	return "", false
 }
 
-func (k *linker) links() {
-	for _, l := range k.all() {
-		k.linksOf(l.File, l.Doc)
-	}
-	for _, p := range k.Pages {
-		k.linksOf(p.File, p.Doc)
-	}
-}
-
+// linksOf finds links of a text that lead nowhere.
 func (k *linker) linksOf(file *source.File, doc *markdown.Document) {
 	for _, link := range doc.Links {
 		goal, ok := k.Goal(file, link.Target.Value)
