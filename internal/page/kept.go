@@ -14,7 +14,6 @@ import (
 	"plait/internal/derive"
 	"plait/internal/highlight"
 	"plait/internal/lesson"
-	"plait/internal/markdown"
 	"plait/internal/sheet"
 	"plait/internal/source"
 )
@@ -29,13 +28,13 @@ type Kept struct {
 	Once bool // there is one build in this process: what is known of files is not kept
 
 	mu        sync.Mutex
-	fresh     bool                             // something was drawn that was not known
-	now, last map[string]func() *drawn         // of this build and the one before
-	pictures  map[string]asset.Picture         // by path in the course
-	shown     map[*markdown.Document]*pictures // of the build before, by the text that shows them
-	hung      []*pictures                      // the same, in the order of the texts
-	gallery   *artifact.Tree                   // all of them
-	films     map[string]string                // names by content, by path in the course
+	fresh     bool                     // something was drawn that was not known
+	now, last map[string]func() *drawn // of this build and the one before
+	pictures  map[string]asset.Picture // by path in the course
+	texts     []text                   // of the build before
+	hung      []*pictures              // those of texts
+	gallery   *artifact.Tree           // all of them
+	films     map[string]string        // names by content, by path in the course
 	bundles   asset.Bundles
 	sheets    []derive.KnownSheet       // of this build
 	parted    bool                      // some of them were not known

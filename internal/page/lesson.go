@@ -90,7 +90,7 @@ func (b *builder) neighbours(v *LessonView, at int) {
 // page is written.
 func (b *builder) addText(v *LessonView, l *lesson.Lesson) (faults *[]error) {
 	faults = new([]error)
-	hooks := b.hooks(l.File, l.Folder, "../")
+	hooks := b.hooks(l.File, l.Folder, "../", b.pictures[b.places[l].at])
 	hooks.Value = func(value *markdown.Value) string {
 		text, _ := b.derived.Value(l, value.Text)
 		return together(text)
@@ -136,14 +136,14 @@ func (b *builder) addText(v *LessonView, l *lesson.Lesson) (faults *[]error) {
 
 // hooks says how the pictures, links and samples of a text are written on a page
 // that far from the root.
-func (b *builder) hooks(file *source.File, folder, root string) markdown.Hooks {
+func (b *builder) hooks(file *source.File, folder, root string, shown *pictures) markdown.Hooks {
 	return markdown.Hooks{
 		Code: highlight.HTML,
 		Image: func(img *markdown.Image) string {
 			if lesson.IsSheet(img.Target.Value) {
 				return html.EscapeString(img.Alt.Value)
 			}
-			return picture(b.pictures[file].of(path.Join(folder, img.Target.Value)), img, root)
+			return picture(shown.of(path.Join(folder, img.Target.Value)), img, root)
 		},
 		Link: func(l *markdown.Link) string {
 			goal, _ := b.course.Goal(file, l.Target.Value)
@@ -196,11 +196,8 @@ func (b *builder) block(out []byte, l *lesson.Lesson, block *markdown.Block) ([]
 		}
 	}
 	for _, q := range l.Questions {
-		if q.Fence != block {
-			continue
-		}
-		if asked, ok := b.asked(l, q); ok {
-			return b.question(out, asked)
+		if q.Fence == block {
+			return b.question(out, l, q)
 		}
 	}
 	for _, p := range l.Practicals {

@@ -13,25 +13,23 @@ import (
 	"plait/internal/lesson"
 	"plait/internal/markdown"
 	"plait/internal/parallel"
-	"plait/internal/source"
 )
 
 // text is a text of the course with the folder that its pictures are named from.
 type text struct {
-	file   *source.File
 	folder string
 	doc    *markdown.Document
 	small  map[string][]byte // pictures that have been read, by path in the course
 }
 
-// texts returns the texts of the course.
+// texts returns the texts of the course: its lessons, and behind them its standing pages.
 func (b *builder) texts() []text {
 	list := make([]text, 0, len(b.course.Lessons)+len(b.course.Pages))
 	for _, l := range b.course.Lessons {
-		list = append(list, text{l.File, l.Folder, l.Doc, l.Small})
+		list = append(list, text{l.Folder, l.Doc, l.Small})
 	}
 	for _, p := range b.course.Pages {
-		list = append(list, text{p.File, course.PagesFolder, p.Doc, p.Small})
+		list = append(list, text{course.PagesFolder, p.Doc, p.Small})
 	}
 	return list
 }
@@ -66,7 +64,7 @@ func (b *builder) readPictures(files fs.FS) error {
 	read := make([]*pictures, len(texts))
 	var todo []int
 	for i, t := range texts {
-		if read[i] = b.memory.shown[t.doc]; read[i] == nil {
+		if read[i] = b.memory.hungOf(i, t); read[i] == nil {
 			todo = append(todo, i)
 		}
 	}
@@ -77,10 +75,7 @@ func (b *builder) readPictures(files fs.FS) error {
 	if err != nil {
 		return err
 	}
-	b.pictures = make(map[*source.File]*pictures, len(texts))
-	for i, t := range texts {
-		b.pictures[t.file] = read[i]
-	}
+	b.pictures = read
 	b.gallery, err = b.memory.hang(texts, read)
 	return err
 }
@@ -107,6 +102,15 @@ func (b *builder) picturesOf(files fs.FS, t text) (*pictures, error) {
 	return &list, nil
 }
 
+// hungOf returns the pictures of a text as the build before read them, nil where another text, or
+// another version of it, stood in its place.
+func (k *Kept) hungOf(i int, t text) *pictures {
+	if i < len(k.texts) && k.texts[i].doc == t.doc {
+		return k.hung[i]
+	}
+	return nil
+}
+
 // hang returns the pictures of all texts as files, those of the build before where no text shows
 // others. Two of one name and one content are one file.
 func (k *Kept) hang(texts []text, read []*pictures) (*artifact.Tree, error) {
@@ -115,11 +119,7 @@ func (k *Kept) hang(texts []text, read []*pictures) (*artifact.Tree, error) {
 		same = k.hung[i] == read[i] || slices.EqualFunc(*k.hung[i], *read[i], func(a, b named) bool { return a.name == b.name && a.Path == b.Path })
 	}
 	if !k.Once {
-		k.shown = make(map[*markdown.Document]*pictures, len(texts))
-		for i, t := range texts {
-			k.shown[t.doc] = read[i]
-		}
-		k.hung = read
+		k.texts, k.hung = texts, read
 	}
 	if same && k.gallery != nil {
 		return k.gallery, nil

@@ -62,13 +62,14 @@ type variantData struct {
 	Slips   [][2]string `json:"slips,omitempty"`
 }
 
-// question appends the card of a question.
-func (b *builder) question(out []byte, q *derive.Question) ([]byte, error) {
-	v, ok := b.asks[q]
-	if !ok {
-		return out, nil
+// question appends the card of a question of a lesson, nothing for one that cannot be asked.
+func (b *builder) question(out []byte, l *lesson.Lesson, q *lesson.Question) ([]byte, error) {
+	for _, a := range b.shares[b.places[l].at].asks {
+		if a.question == q {
+			return b.templates.appendPart(out, "question", b.withHeads(a.view, a.view.ID))
+		}
 	}
-	return b.templates.appendPart(out, "question", b.withHeads(v, v.ID))
+	return out, nil
 }
 
 // withHeads returns a view with an id and the drawings that its place is tapped on.
@@ -76,16 +77,6 @@ func (b *builder) withHeads(v *QuestionView, id string) *QuestionView {
 	whole := *v
 	whole.ID, whole.Heads = id, b.headsToTap(v.sheet, id)
 	return &whole
-}
-
-// asked returns the question that a lesson asks in a block.
-func (b *builder) asked(l *lesson.Lesson, asked *lesson.Question) (*derive.Question, bool) {
-	for _, q := range b.derived.Practice(l) {
-		if q.Question == asked && q.OK {
-			return q, true
-		}
-	}
-	return nil, false
 }
 
 // questionView returns the card of a question, nil for one that cannot be asked.

@@ -119,13 +119,12 @@ type builder struct {
 	work      asset.File    // the script of bowls and head sheets
 	site      *Site
 	chromes   map[dress]func() *Chrome
-	fault     atomic.Pointer[error]      // of what pages share
-	pictures  map[*source.File]*pictures // by the text that shows them
-	gallery   *artifact.Tree             // all of them
-	films     map[string]string          // paths from the root of the site by path in the course
+	fault     atomic.Pointer[error] // of what pages share
+	pictures  []*pictures           // those of texts, see texts
+	gallery   *artifact.Tree        // all of them
+	films     map[string]string     // paths from the root of the site by path in the course
 	player    player
-	asks      map[*derive.Question]*QuestionView // of those that can be asked
-	within    map[*course.Module]func() string   // links to the lessons of a module
+	within    map[*course.Module]func() string // links to the lessons of a module
 	places    map[*lesson.Lesson]place
 	shares    []*share // of the lessons, in their order
 	memory    *Kept
@@ -166,7 +165,7 @@ func newBuilder(c *course.Course, d *derive.Derived, o Options) (*builder, error
 		player:    o.Theme.player,
 		scripts:   map[string]asset.File{},
 		styles:    map[string]asset.File{},
-		places:    map[*lesson.Lesson]place{},
+		places:    make(map[*lesson.Lesson]place, len(c.Lessons)),
 		memory:    o.Kept,
 	}
 	if b.memory == nil {

@@ -67,14 +67,10 @@ func (b *builder) revise(out []byte) ([]byte, error) {
 
 func (b *builder) questionCards() []CardView {
 	var cards []CardView
-	for _, l := range b.course.Lessons {
-		for _, q := range b.derived.Practice(l) {
-			view, ok := b.asks[q]
-			if !ok {
-				continue
-			}
-			v := b.withHeads(view, "question_"+l.Name+"_"+q.Name.Value)
-			cards = append(cards, CardView{Card: v.Card, Question: v, From: lessonLink(l, q.Step)})
+	for i, l := range b.course.Lessons {
+		for _, a := range b.shares[i].asks {
+			v := b.withHeads(a.view, "question_"+l.Name+"_"+a.question.Name.Value)
+			cards = append(cards, CardView{Card: v.Card, Question: v, From: lessonLink(l, a.question.Step)})
 		}
 	}
 	return cards

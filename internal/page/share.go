@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/json"
 	"slices"
-	"strings"
 
 	"plait/internal/artifact"
 	"plait/internal/asset"
@@ -27,7 +26,7 @@ type share struct {
 
 // asked is a question that can be asked.
 type asked struct {
-	question *derive.Question
+	question *lesson.Question
 	view     *QuestionView
 	judge    datum
 }
@@ -61,7 +60,7 @@ func (b *builder) shareOf(l *lesson.Lesson) *share {
 	s.found = newDatum("", listed(b.foundIn(l)))
 	for _, q := range b.derived.Practice(l) {
 		if v := questionView(q); v != nil {
-			s.asks = append(s.asks, asked{q, v, newDatum(v.Card, jsonOf(v.data))})
+			s.asks = append(s.asks, asked{q.Question, v, newDatum(v.Card, jsonOf(v.data))})
 		}
 	}
 	for _, f := range l.Formulas {
@@ -114,12 +113,6 @@ func (b *builder) takeShares() {
 		b.shares[todo[i]] = b.shareOf(lessons[todo[i]])
 	})
 	b.memory.keepShares(b.derived, lessons, b.shares)
-	b.asks = make(map[*derive.Question]*QuestionView, len(lessons))
-	for _, s := range b.shares {
-		for _, a := range s.asks {
-			b.asks[a.question] = a.view
-		}
-	}
 }
 
 // script is a script that begins with a call of its data. It is named by the sums of its
@@ -171,7 +164,7 @@ func (b *builder) findIndex(code []byte) artifact.File {
 	return script("find.js", code, "plaitFind.start", "[", data, "]")
 }
 
-// judging is what all questions are judged by, in the order of their cards.
+// judging is what all questions are judged by, in the order of the lessons.
 func (b *builder) judging() []*datum {
 	list := make([]*datum, 0, len(b.shares))
 	for _, s := range b.shares {
@@ -179,7 +172,6 @@ func (b *builder) judging() []*datum {
 			list = append(list, &s.asks[i].judge)
 		}
 	}
-	slices.SortFunc(list, func(a, b *datum) int { return strings.Compare(a.key, b.key) })
 	return list
 }
 

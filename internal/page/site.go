@@ -63,7 +63,8 @@ func markCurrent(links, page string) string {
 
 // standing makes a page of prose.
 func (b *builder) standing(out []byte, p *course.Page) ([]byte, error) {
-	hooks := b.hooks(p.File, course.PagesFolder, "")
+	at := len(b.course.Lessons) + slices.Index(b.course.Pages, p)
+	hooks := b.hooks(p.File, course.PagesFolder, "", b.pictures[at])
 	v := StandingView{
 		Frame: b.frame(standingPath(p), "standing", p.Title.Value, p.Summary.Value),
 		Lead:  p.Summary.Value,
