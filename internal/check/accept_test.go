@@ -16,8 +16,8 @@ ACCEPT
 
 ## Bowls
 
-` + "```formula first\nkind: permanent\ncolour: 30 g 6N\ndeveloper: 20 vol\nhair: 6 natural\ntarget: 6\n```\n\n" +
-	"```formula second\nkind: permanent\ncolour: 0.3 g 6N\ndeveloper: 20 vol\nratio: RATIO\nhair: 6 natural\ntarget: 6\n```\n"
+` + "```formula first\nkind: permanent\ncolour: 30 g 6N\ndeveloper: 20 vol\ntime: 30 min from last section\nhair: 6 natural\ntarget: 6\n```\n\n" +
+	"```formula second\nkind: permanent\ncolour: 0.3 g 6N\ndeveloper: 20 vol\nratio: RATIO\ntime: 30 min from last section\nhair: 6 natural\ntarget: 6\n```\n"
 
 // expectAccepted holds what is left of a lesson's findings, each as its line and rule.
 func expectAccepted(t *testing.T, accept, ratio string, want ...string) {

@@ -24,11 +24,7 @@ var formulaDrift = Rule{
 		if !driftLimit.Less(f.Bowl.Drift().Abs()) {
 			return
 		}
-		at := f.Span
-		if f.Amount.Span.Valid() {
-			at = f.Amount.Span
-		}
-		p.Reportf(at, "mix more, or weigh on a finer scale",
+		p.Reportf(sizeAt(f), "mix more, or weigh on a finer scale",
 			"on a scale of %s this bowl weighs %s, not %s", p.Course.Scale, f.Bowl.Weighed, f.Bowl.Ratio)
 	},
 }

@@ -8,6 +8,7 @@ import (
 	"plait/internal/diag"
 	"plait/internal/hair"
 	"plait/internal/shade"
+	"plait/internal/source"
 )
 
 var formulaLightener = Rule{
@@ -38,19 +39,22 @@ var formulaLightener = Rule{
 }
 
 // scalpWords are words for places where a colour touches the scalp.
-var scalpWords = []string{"root", "roots", "regrowth", "scalp", "head", "hairline"}
+var scalpWords = []string{"root", "roots", "regrowth", "scalp", "head", "hairline", "everywhere"}
 
 // touchesScalp reports whether a formula says that it goes on the scalp.
 func touchesScalp(f *derive.Formula) bool {
-	for _, place := range f.On {
-		text := strings.ToLower(place.Value)
-		if strings.Contains(text, "off the scalp") || strings.Contains(text, "off-scalp") {
-			continue
-		}
-		words := strings.FieldsFunc(text, func(r rune) bool { return r < 'a' || r > 'z' })
-		if slices.ContainsFunc(words, func(w string) bool { return slices.Contains(scalpWords, w) }) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(f.On, func(place source.Text) bool {
+		words := strings.FieldsFunc(strings.ToLower(place.Value), func(r rune) bool { return r < 'a' || r > 'z' })
+		text := strings.Join(words, " ")
+		return !staysOff(text) && (text == "all" || strings.Contains(text, "all over") ||
+			slices.ContainsFunc(words, func(w string) bool { return slices.Contains(scalpWords, w) }))
+	})
+}
+
+// staysOff reports whether words for a place plainly say that it is off the scalp; where
+// they deny it, they do not.
+func staysOff(text string) bool {
+	before, _, off := strings.Cut(strings.ReplaceAll(text, "off the scalp", "off scalp"), "off scalp")
+	denied := slices.ContainsFunc(strings.Fields(before), func(w string) bool { return w == "not" || w == "never" })
+	return off && !denied
 }

@@ -21,7 +21,7 @@ var formulaNeedlessStrength = Rule{
 		if !f.Hair.Set() || !f.Bowl.HasLevel || !deposits(f.Kind.Value) || !f.Hair.Value.White.IsZero() {
 			return
 		}
-		if onNatural(f) && f.Target.Set() {
+		if liftsHair(f.Kind.Value) && onNatural(f) && f.Target.Set() {
 			return // formula/over-strength says more
 		}
 		if !hair.Needless(f.Hair.Value.Level, f.Bowl.Level.High, f.Bowl.Strength) {

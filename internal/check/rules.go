@@ -10,6 +10,7 @@ import (
 var rules = func() []Rule {
 	list := slices.Concat(readingCourse, readingPaper, readingFormula, readingHead, readingQuestion, readingRange, readingRecording, readingText, []Rule{
 		courseClass,
+		cutEven,
 		cutGuide,
 		cutLengths,
 		cutShort,
@@ -24,6 +25,8 @@ var rules = func() []Rule {
 		formulaCeiling,
 		formulaChair,
 		formulaClash,
+		formulaClock,
+		formulaDeveloped,
 		formulaDeveloperWeight,
 		formulaDrift,
 		formulaFillerHue,
@@ -40,7 +43,9 @@ var rules = func() []Rule {
 		formulaMoreMixer,
 		formulaNaturalShare,
 		formulaNeedlessStrength,
+		formulaNoWeight,
 		formulaOverStrength,
+		formulaOverlap,
 		formulaPair,
 		formulaRatioUsual,
 		formulaReads,
