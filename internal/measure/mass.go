@@ -86,8 +86,10 @@ func ParseMass(s string) (Mass, error) {
 		m = m.Times(exact.Int(1000))
 	case "":
 		return Mass{}, fmt.Errorf("%q has no unit; write %s g", s, number)
-	case "oz", "ounce", "ounces", "fl oz", "floz":
+	case "oz", "ounce", "ounces":
 		return Mass{}, ounceError(s, n)
+	case "fl oz", "floz", "us fl oz", "uk fl oz":
+		return Mass{}, fluidError(s, n)
 	case "ml", "l", "cc":
 		return Mass{}, fmt.Errorf("%q is a volume and bowls are weighed; write grams (creams are near 1 g per mL)", s)
 	default:
@@ -97,6 +99,12 @@ func ParseMass(s string) (Mass, error) {
 		return Mass{}, fmt.Errorf("%q is more than a tonne; write what goes into one bowl", s)
 	}
 	return m, nil
+}
+
+// fluidError shows what fluid ounces are, of which no scale knows any.
+func fluidError(s string, n exact.Number) error {
+	return fmt.Errorf("%q is a volume, US %s mL or UK %s mL, and bowls are weighed; write grams (creams are near 1 g per mL)",
+		s, n.Mul(USFluidOunce).Decimal(2), n.Mul(UKFluidOunce).Decimal(2))
 }
 
 // ounceError shows the readings of a number of ounces side by side.

@@ -53,9 +53,17 @@ func TestParseMass(t *testing.T) {
 // An ounce has three readings. The figures are those of the definitions beside
 // the constants.
 func TestParseMassShowsTheReadingsOfAnOunce(t *testing.T) {
-	for _, in := range []string{"2 oz", "2 fl oz", "2 ounces", "2 OZ"} {
+	for _, in := range []string{"2 oz", "2 ounces", "2 OZ"} {
 		_, err := ParseMass(in)
 		expectErr(t, in, err, "56.7 g", "59.15 mL", "56.83 mL", "write grams")
+	}
+}
+
+// A fluid ounce is never a mass, and the two that there are differ.
+func TestParseMassTakesNoFluidOunces(t *testing.T) {
+	for _, in := range []string{"2 fl oz", "2 US fl oz", "2 UK fl oz"} {
+		_, err := ParseMass(in)
+		expectErr(t, in, err, "is a volume", "59.15 mL", "56.83 mL", "write grams")
 	}
 }
 
