@@ -2,6 +2,7 @@ package draft
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -289,7 +290,7 @@ func (d *drafter) nameBowls() {
 		}
 		used[name]++
 		if n := used[name]; n > 1 {
-			name += "-" + string(rune('0'+min(n, 9)))
+			name += "-" + strconv.Itoa(n)
 		}
 		b.name = name
 	}

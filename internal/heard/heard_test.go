@@ -167,6 +167,7 @@ func TestTimes(t *testing.T) {
 	expectFacts(t, "900 minutes, 99999999999 minutes, 0 minutes")
 	expectFacts(t, "It stays on for a quarter of an hour, and the roots for three quarters of an hour.", "time 15 min", "section roots", "time 45 min")
 	expectFacts(t, "Book an hour. It takes an hour and a half. It takes an hour and ten for longer hair.", "time 60 min", "time 90 min", "time 70 min")
+	expectFacts(t, "I leave it an hour and thirty minutes on the lengths. Give it an hour.", "time 90 min", "section lengths", "time 60 min")
 	expectFacts(t, "Ten more minutes, twenty-odd minutes, a good five minutes.", "time 10 min", "time 20 min", "time 5 min")
 	expectFacts(t, "It is having its last ten minutes. I came in the last ten minutes.", "time 10 min")
 	expectFacts(t, "Leave it on for thirty-five. Give it another ten. Give it two goes. It processes for forty.", "time 35 min", "time 10 min", "time 40 min")

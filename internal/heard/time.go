@@ -86,7 +86,7 @@ func (t *talk) partOfHour(at int) (d time.Duration, words int) {
 // something takes.
 func (t *talk) hourLong(at int) (d time.Duration, words int) {
 	i := at - 1
-	for about[t.text(i)] {
+	for about[t.text(i)] || t.text(i) == "it" || t.text(i) == "that" {
 		i--
 	}
 	if w := t.text(at); w != "an" && w != "one" || t.text(at+1) != "hours" || !lasts[t.text(i)] {
@@ -113,7 +113,7 @@ func (t *talk) hourLong(at int) (d time.Duration, words int) {
 }
 
 // lasts stand before a time that something takes.
-var lasts = set("for takes took take taking allow allows book books is its be needs need")
+var lasts = set("for takes took take taking allow allows book books is its be needs need leave leaves left give gives give")
 
 // lasting returns a number of units of time, to the second below; 0 for what is too
 // long to be one.
