@@ -77,7 +77,7 @@ func (p *Paper) sitting(b *Book, f *answerfile.File, seed uint64) register.Sitti
 	doubt(register.OtherDraw, seed != p.Seed(f.Learner))
 	doubt(register.Unknown, strange)
 	doubt(register.Overtime, timed && f.Saved.Sub(f.Started) > p.Time.Value+grace)
-	doubt(register.Early, f.Saved.Before(f.Started))
+	doubt(register.Early, !f.Saved.IsZero() && f.Saved.Before(f.Started))
 	s.Needed = p.Needed(s.Of)
 	mark, _ := p.PassMark.Mul(exact.Int(10_000)).Round(exact.One).Int64()
 	s.Mark = int(mark)

@@ -2,7 +2,7 @@
 //
 // [Make] gathers the questions that lessons keep for papers and that a paper may draw.
 // [Paper.Draw] says which of them a learner is asked: by lot, and for one learner always
-// the same; the page of the paper draws alike. [Paper.Mark] marks an answer file.
+// the same; the page of the paper draws alike. [Book.Mark] marks an answer file.
 //
 // Keys stay here and in what `mark` writes. What a page shows of a question is
 // [Figures.Ask], [Figures.Shown] and [Figures.Beside], and nothing of them tells an
@@ -149,11 +149,16 @@ func show(q *derive.Question, s derive.Solution) Figures {
 	return f
 }
 
-// alphabetical orders texts, those that begin with a number by the number.
+// alphabetical orders texts: first those that begin with a number, by the number, then the rest.
 func alphabetical(a, b string) int {
 	x, errX := exact.Parse(leading(a))
 	y, errY := exact.Parse(leading(b))
-	if errX == nil && errY == nil && !x.Equal(y) {
+	switch {
+	case errX == nil && errY != nil:
+		return -1
+	case errX != nil && errY == nil:
+		return 1
+	case errX == nil && !x.Equal(y):
 		return x.Cmp(y)
 	}
 	if c := strings.Compare(strings.ToLower(a), strings.ToLower(b)); c != 0 {

@@ -2,7 +2,7 @@
 // and which practicals were signed off.
 //
 // A Register is a value. [Parse] and [Register.JSON] bring it out of and into a file,
-// [Register.Add] adds what was marked without losing what was there, and [Analyse] says
+// [Register.Add] adds what was marked without losing what was there, and [Register.Analyse] says
 // what the marks tell about the paper. Marks are whole numbers; nothing here reads a
 // file or knows what a right answer is.
 package register
@@ -16,7 +16,7 @@ import (
 	"plait/internal/answerfile"
 )
 
-// Register is the results of a class, in the order of [Register.Sorted].
+// Register is the results of a class, by class, name, paper and time.
 type Register struct {
 	Version  int       `json:"version"` // 1
 	Course   string    `json:"course"`  // the course's id
@@ -119,8 +119,8 @@ func same(a, b Sitting) bool {
 // Added counts what [Register.Add] did.
 type Added struct {
 	New      int
-	Again    int // were there already, with the same marks
-	Remarked int // were there already, and their marks changed
+	Again    int // were there already, marked the same
+	Remarked int // were there already, and are marked otherwise now
 }
 
 // Add adds sittings. One that is there already is not added twice; where it is marked
@@ -139,9 +139,12 @@ func (r *Register) Add(sittings []Sitting) Added {
 			known[s.Digest] = len(r.Sittings)
 			r.Sittings = append(r.Sittings, s)
 			added.New++
-		case !sameMarks(r.Sittings[i], s):
+		case !sameMarking(r.Sittings[i], s):
 			old := r.Sittings[i]
-			s.Before = append(slices.Clone(old.Before), Marking{Right: old.Right, Of: old.Of, Passed: old.Passed})
+			s.Before = slices.Clone(old.Before)
+			if !sameMarks(old, s) {
+				s.Before = append(s.Before, Marking{Right: old.Right, Of: old.Of, Passed: old.Passed})
+			}
 			r.Sittings[i] = s
 			added.Remarked++
 		default:
@@ -153,6 +156,13 @@ func (r *Register) Add(sittings []Sitting) Added {
 	return added
 }
 
+// sameMarking reports whether all that marking makes of one file is the same.
+func sameMarking(a, b Sitting) bool {
+	return sameMarks(a, b) && a.Needed == b.Needed && a.Mark == b.Mark &&
+		slices.Equal(a.Missed, b.Missed) && slices.Equal(a.Doubts, b.Doubts) && slices.Equal(a.SignOff, b.SignOff)
+}
+
+// sameMarks reports whether the marks are.
 func sameMarks(a, b Sitting) bool {
 	return a.Right == b.Right && a.Of == b.Of && a.Passed == b.Passed && slices.Equal(a.Answers, b.Answers)
 }

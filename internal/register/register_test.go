@@ -105,6 +105,26 @@ func TestMarkedAgain(t *testing.T) {
 	}
 }
 
+// Marked again with a course that was mended, an assessor's word that was not known before is kept
+// and a doubt that is none any more is gone; the marks are those they were.
+func TestMarkedAgainWithTheSameMarks(t *testing.T) {
+	first := sat("Ada Thorn", "110", 9)
+	first.Doubts = []Doubt{Unknown}
+	r := registerOf(first)
+	again := sat("Ada Thorn", "110", 9)
+	again.Digest, again.Needed = first.Digest, first.Needed+1
+	again.SignOff = []SignOff{{Practical: "gloss/weighing", Assessor: "M. Bell", Date: "2026-05-12", Verdict: answerfile.Shown, Points: 2, Of: 2}}
+	if added := r.Add([]Sitting{again}); added != (Added{Remarked: 1}) {
+		t.Errorf("got %+v", added)
+	}
+	if got := r.Sittings[0]; len(r.Sittings) != 1 || len(got.Doubts) != 0 || len(got.SignOff) != 1 || got.Needed != again.Needed || len(got.Before) != 0 {
+		t.Errorf("got %+v", got)
+	}
+	if added := r.Add([]Sitting{again}); added != (Added{Again: 1}) {
+		t.Errorf("a third time: %+v", added)
+	}
+}
+
 func TestJSONAndBack(t *testing.T) {
 	s := sat("Ada Thorn", "101", 9)
 	s.SignOff = []SignOff{{Practical: "gloss/weighing", Assessor: "M. Bell", Date: "2026-05-12", Verdict: answerfile.Shown, Points: 2, Of: 2}}
