@@ -161,6 +161,10 @@ func (s *solver) shown(sol *Solution, t source.Text) {
 		s.found = append(s.found, *fault)
 		return
 	}
+	if text == "" {
+		s.fault("question/find", t.Span, "mend what it is of first", "%s cannot be computed", t.Value)
+		return
+	}
 	unit, value, err := answer.Guess(text)
 	if err != nil {
 		s.fault("question/find", t.Span, "ask for a value that is one number", "%q is no single number", text)

@@ -2,7 +2,6 @@ package derive
 
 import (
 	"slices"
-
 	"time"
 
 	"plait/internal/answer"

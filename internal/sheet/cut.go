@@ -73,6 +73,7 @@ var (
 	fingerAngle    = scalp.Bounds{Least: -80, Most: 80}
 	turnAngle      = scalp.Bounds{Least: 1, Most: 90}
 	cutLength      = scalp.Bounds{Least: strand.Shortest, Most: 150}
+	claimedLength  = scalp.Bounds{Least: 0, Most: 300} // of hair, also where it is not cut
 	guideHeight    = scalp.Bounds{Least: -150, Most: 100}
 	guideDistance  = scalp.Bounds{Least: -60, Most: 100}
 )
@@ -112,9 +113,9 @@ func readCut(r *yamlpos.Reader, n *yamlpos.Node) (Cut, bool) {
 	if ok {
 		c.holds(f)
 	}
-	c.Shortest, _ = measure(f, "shortest", quantity{centimetres, guideHeight})
-	c.Longest, _ = measure(f, "longest", quantity{centimetres, guideHeight})
-	c.Lengths = readClaims(f, "lengths", quantity{centimetres, guideHeight})
+	c.Shortest, _ = measure(f, "shortest", quantity{centimetres, claimedLength})
+	c.Longest, _ = measure(f, "longest", quantity{centimetres, claimedLength})
+	c.Lengths = readClaims(f, "lengths", quantity{centimetres, claimedLength})
 	for _, claim := range c.Lengths {
 		place(r, claim.Of)
 	}
