@@ -162,7 +162,11 @@ func tidy(s string) string {
 		}
 		return r
 	}, s)
-	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r == ' ' }), " ")
+	s = strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r == ' ' }), " ")
+	if rest, negative := strings.CutPrefix(s, "- "); negative {
+		return "-" + rest
+	}
+	return s
 }
 
 // The forms of a number: 67, 67.5, 67,5, 135/2, 67 1/2. The script has the same.

@@ -45,7 +45,7 @@ func answersToJudge() []judged {
 			add(answer.Gram, n, of(1, 10), text, text+" g", text+"g", text+" Grams", "= "+text, n.Add(off).String(), text+" kg", text+" %", text+"\u00a0g", "−"+text)
 		}
 	}
-	add(answer.Gram, of(135, 2), of(1, 10), "67,5", "67 1/2 g", "67½", "135/2", "135 / 2 g", "0.0675 kg", "67.5.1", "1,000.5", "67.5 g g", "", " ", "g", "1/0", "67 1/0", "0x43", "6 7.5", "67.5 gr", "Ｋ", "67.5000001")
+	add(answer.Gram, of(135, 2), of(1, 10), "67,5", "67 1/2 g", "67½", "135/2", "135 / 2 g", "0.0675 kg", "67.5.1", "1,000.5", "67.5 g g", "", " ", "g", "1/0", "67 1/0", "0x43", "6 7.5", "67.5 gr", "67.5 constructor", "Ｋ", "67.5000001")
 	add(answer.Ratio, of(3, 2), of(1, 200), "1:1.5", "1 : 1,5", "1 to 1.5", "2:3", "1:1½", "1 TO 1 1/2", "1:1.504", "1:1.506", "1.5:1", "0:3", "1:", "1-1.5", "1:2")
 	add(answer.Moment, exact.Int(652), exact.Zero, "10:52", "10.52", "10h52", "10:52 am", "10:52 PM", "22:52", "10:53", "24:00", "1052", "10:5", "12:52am", "0:52")
 	add(answer.Percent, of(6, 5), of(1, 20), "1.2 %", "1.2%", "1,2 per cent", "1.25", "1.2501", "1.2 vol", "1.2 percent")
@@ -56,6 +56,7 @@ func answersToJudge() []judged {
 	add(answer.Area, of(205, 2), of(1, 20), "102.5 cm²", "102.5 cm2", "102.5 sq cm", "102.5 cm^2")
 	add(answer.Degree, exact.Int(45), exact.Zero, "45°", "45 degrees", "45 deg", "45")
 	add(answer.Pack, exact.Int(6), exact.Zero, "6", "6 tubes", "6 packs", "7 bottles")
+	add(answer.Centimetre, of(-1, 2), exact.Zero, "-½", "-1/2", "−0.5 cm", "- 1/2", "½")
 	add(answer.Volume, exact.Int(20), of(1, 10), "20 vol", "20 volumes", "20.1", "20.2 vol.")
 	// Weights and ratios by lot, with the true answer and its neighbours on both sides of the
 	// tolerance; the lots are fixed, so both sides judge the same.

@@ -9,8 +9,8 @@ const OTHER = { "%": { "per cent": "1" }, g: { kg: "1000" }, min: { h: "60", hou
 // worth is how many of a unit one of a spelling is; null for a spelling of another.
 function worth(unit, word) {
   if ((SAME[unit] || "").split(" ").includes(word) && word) return parse("1");
-  const other = (OTHER[unit] || {})[word];
-  return other ? parse(other) : null;
+  const others = OTHER[unit] || {};
+  return Object.hasOwn(others, word) ? parse(others[word]) : null;
 }
 
 const FRACTIONS = { "½": " 1/2", "⅓": " 1/3", "¼": " 1/4", "⅔": " 2/3", "¾": " 3/4" };
@@ -23,7 +23,8 @@ const tidy = (text) =>
     .replace(/²/g, "2")
     .replace(/[A-Z]/g, (c) => c.toLowerCase())
     .replace(/ +/g, " ")
-    .replace(/^ | $/g, "");
+    .replace(/^ | $/g, "")
+    .replace(/^- /, "-");
 
 const NUMBER = "(\\d{1,9})(?:[.,](\\d{1,6})| ?/ ?(\\d{1,9})| (\\d{1,9})/(\\d{1,9}))?";
 const NUMBER_FORM = new RegExp(`^(?:level )?(-?)${NUMBER} ?(.*)$`);

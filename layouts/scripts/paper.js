@@ -1,7 +1,7 @@
 // A paper: draws one learner's questions, counts the time down, keeps what is answered
 // on the device, and saves and opens answer files.
 
-import { digest, plain, write } from "./answerfile.js";
+import { digest, isContent, plain, write } from "./answerfile.js";
 import { lots, seed } from "./lot.js";
 import { all, on } from "./page.js";
 import { lightAll, startPlaces } from "./places.js";
@@ -27,13 +27,29 @@ export function draw(paper, number) {
   return asked;
 }
 
+// begin draws the questions of a learner. Who has begun on this device goes on; what another has
+// not handed in yet is not lost without a word.
 function begin(name, group) {
-  const number = seed(data.paper, name, group);
-  show({
-    answers: [], course: data.course, edition: data.edition, learner: { class: group, name }, paper: data.paper,
-    practicals: [], saved: "", seed: number.toString(16).padStart(16, "0"), started: now(), text: data.text, version: 1,
-  });
+  const number = seed(data.paper, name, group).toString(16).padStart(16, "0"), kept = keptSheet(), form = find(".who");
+  if (kept && kept.seed === number) {
+    show(kept);
+  } else if (kept && kept.answers.length && !kept.saved && form.dataset.sure !== number) {
+    form.dataset.sure = number;
+    find(".who .said").textContent = `${kept.learner.name} has answered here and not handed in. Press again to lose those answers and draw your own questions.`;
+    return;
+  } else {
+    show({
+      answers: [], course: data.course, edition: data.edition, learner: { class: group, name }, paper: data.paper,
+      practicals: [], saved: "", seed: number, started: now(), text: data.text, version: 1,
+    });
+  }
   find(".drawn").focus();
+}
+
+// keptSheet is what this device has kept of the paper as it is now, null for nothing.
+function keptSheet() {
+  const kept = load(key(), null);
+  return isContent(kept) && kept.text === data.text ? kept : null;
 }
 
 const now = () => new Date().toISOString().replace(/\.\d+Z/, "Z");
@@ -66,7 +82,7 @@ function show(file) {
 // given reads what is answered in a section: typed text, or numbers with spaces between.
 function given(section) {
   const kind = section.dataset.kind;
-  if (kind === "number") return section.querySelector("input").value.trim();
+  if (kind === "number") return plain(section.querySelector("input").value);
   if (kind === "choose" || kind === "level") return all("input:checked", section).map((i) => i.value).join(" ");
   const list = all("select", section).map((s) => s.value || "-");
   return list.every((v) => v === "-") ? "" : list.join(" ");
@@ -186,7 +202,7 @@ async function openFile(input) {
   try {
     if (file.size > 256 << 10) throw 0;
     const read = JSON.parse(await file.text());
-    if (read.version !== 1 || !read.learner || !/^[0-9a-f]{16}$/.test(read.seed) || !Array.isArray(read.answers) || !Array.isArray(read.practicals)) throw 0;
+    if (!isContent(read)) throw 0;
     if (read.course !== data.course || read.paper !== data.paper) return (out.textContent = "This is an answer file of another paper.");
     if (read.text !== data.text) return (out.textContent = "The questions of this paper have changed since that file was saved.");
     const whole = digest(read) === read.digest;
@@ -217,9 +233,9 @@ export function startPaper() {
   on("open", () => find("#exam_file").click());
   on("save", handIn);
   on("print", () => print());
-  on("resume", () => show(load(key(), null)));
-  const kept = load(key(), null);
-  if (kept && kept.text === data.text) resume(kept);
+  on("resume", () => show(keptSheet()));
+  const kept = keptSheet();
+  if (kept) resume(kept);
   setInterval(tick, 1000);
 }
 

@@ -8,8 +8,7 @@ import { changed, load, save } from "./store.js";
 
 const NAME = "progress";
 const PER_CARD = 400; // reviews of one card that are kept: more than years of them
-let kept = true;
-let memory;
+let unkept = null; // progress that the store has refused, for as long as the page lives
 
 const now = () => Math.floor(Date.now() / 1000);
 
@@ -40,40 +39,33 @@ const union = (a, b, key) => [...new Map([...a, ...b].map((x) => [key(x), x])).v
 export function merge(a, b) {
   const out = { reviews: {}, signed: {} };
   const each = (part, join) => {
-    for (const card of new Set([...Object.keys(a[part]), ...Object.keys(b[part])])) out[part][card] = join(a[part][card] || [], b[part][card] || []);
+    const of = (set, card) => (Object.hasOwn(set[part], card) ? set[part][card] : []);
+    for (const card of new Set([...Object.keys(a[part]), ...Object.keys(b[part])])) out[part][card] = join(of(a, card), of(b, card));
   };
   each("reviews", (x, y) => union(x, y, String).sort((m, n) => m - n));
   each("signed", (x, y) => union(x, y, (s) => JSON.stringify([s.date, s.outcome, s.assessor])).sort((m, n) => (m.date + m.outcome < n.date + n.outcome ? -1 : 1)));
   return out;
 }
 
-export function progress() {
-  if (!memory) memory = clean(load(NAME, null));
-  return memory;
-}
+// progress is read from the store each time: another page may have added to it, or wiped it.
+export const progress = () => unkept || clean(load(NAME, null));
 
-// add puts more progress to what is there, and keeps it.
-export function add(more) {
-  memory = merge(merge(progress(), clean(load(NAME, null))), clean(more));
-  kept = save(NAME, memory);
-  return kept;
-}
+// add puts more progress to what is there. It reports whether that is kept.
+export const add = (more) => put(merge(merge(progress(), clean(load(NAME, null))), clean(more)));
 
-export const wipe = () => {
-  memory = clean(null);
-  kept = save(NAME, memory);
-};
+export const wipe = () => put(clean(null));
+
+function put(all) {
+  unkept = save(NAME, all) ? null : all;
+  return !unkept;
+}
 
 // review notes an answer. A second and its verdict are one number.
 export const review = (card, right) => add({ reviews: { [card]: [now() * 2 + (right ? 1 : 0)] } });
 
 export const sign = (card, said) => add({ signed: { [card]: [said] } });
 
-export const onChange = (run) =>
-  changed(NAME, () => {
-    memory = null;
-    run();
-  });
+export const onChange = (run) => changed(NAME, run);
 
 // keeps reports whether this device keeps anything: a private window or a full store
 // does not.
@@ -82,7 +74,7 @@ export function keeps() {
     const key = "plait/probe";
     localStorage.setItem(key, "1");
     localStorage.removeItem(key);
-    return kept;
+    return !unkept;
   } catch {
     return false;
   }

@@ -172,7 +172,7 @@ function tick() {
 }
 
 function reload() {
-  timers = load("timers", []).filter((t) => left(t) > -FORGET_AFTER);
+  timers = load("timers", timers).filter((t) => left(t) > -FORGET_AFTER);
   draw();
 }
 
