@@ -2,6 +2,7 @@ package check
 
 import (
 	"slices"
+	"strings"
 
 	"plait/internal/derive"
 	"plait/internal/diag"
@@ -36,7 +37,7 @@ var formulaBase = Rule{
 				return
 			}
 		}
-		if slices.Contains(coolWords, f.Target.Value.Tone) {
+		if wantsCool(f) {
 			p.coolTarget(f, warmth, bases)
 		}
 	},
@@ -67,6 +68,11 @@ func filledBefore(f *derive.Formula) bool {
 
 // coolWords are the tones of a target that ask for warmth to be taken out.
 var coolWords = []string{"cool", "cold", "ash", "ashy", "neutral"}
+
+// wantsCool reports whether one of the words of a target asks for warmth to be taken out.
+func wantsCool(f *derive.Formula) bool {
+	return slices.ContainsFunc(strings.FieldsFunc(f.Target.Value.Tone, notInWord), func(word string) bool { return slices.Contains(coolWords, word) })
+}
 
 // coolTarget says what in a bowl works for and against a cool target.
 func (p *Pass) coolTarget(f *derive.Formula, warmth shade.Hue, bases []based) {

@@ -53,6 +53,7 @@ var rules = func() []Rule {
 		formulaStart,
 		formulaStrength,
 		formulaTargetLevel,
+		formulaTargetWord,
 		formulaTonerNatural,
 		formulaUsualAmount,
 		formulaUsualTime,
