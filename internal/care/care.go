@@ -61,6 +61,7 @@ var cautions = []struct {
 		{"Allergy alert test.", fmt.Sprintf("At least %d hours", int(timing.SkinTestWait.Hours())) + " before every colour service, with the product that will be used and as its maker describes, also on somebody who has had it for years. Any reaction means no colour."},
 		{"Ask first.", "No colour on a sore or broken scalp, after any earlier reaction to hair colour or to a black henna tattoo, or on anybody under 16."},
 		{"Gloves and air.", "Gloves for mixing, applying and rinsing, a fresh pair for each client; a room with a through draught."},
+		{"Eyes.", "Never on lashes or brows. What gets into an eye is rinsed at once with plenty of water, and a doctor looks at it."},
 		{"Strand test.", "The full mix for the full time on one strand first, wherever the hair’s history is not certain."},
 		{"The clock.", "Never longer than the maker allows. Burning, swelling or a rash: rinse at once. Hard breathing or a swollen face: call for medical help."},
 		{"Leftovers.", "Mixed colour is thrown away, never kept in a closed bottle."},
@@ -68,6 +69,7 @@ var cautions = []struct {
 	{Lightener, []Caution{
 		{"Powder.", "Mix it away from the face. Its dust can bring on asthma: breathlessness means stop and get help."},
 		{"Watch it.", "Look every few minutes from the first touch. Hair that stretches and does not come back is rinsed at once."},
+		{"No added heat", "unless the directions allow it: the mixture warms by itself, on the skin too."},
 		{"Not on", "hair with henna, metal salts or a recent relaxer: test a strand, ask, refer."},
 	}},
 	{Heat, []Caution{

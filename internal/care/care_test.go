@@ -19,12 +19,12 @@ func expectLeads(t *testing.T, want string, uses ...Use) {
 }
 
 func TestFor(t *testing.T) {
-	colour := "Allergy alert test. Ask first. Gloves and air. Strand test. The clock. Leftovers."
+	colour := "Allergy alert test. Ask first. Gloves and air. Eyes. Strand test. The clock. Leftovers."
 	expectLeads(t, "")
 	expectLeads(t, "", "glitter")
 	expectLeads(t, colour, Colour)
 	expectLeads(t, "Heat. Blades. Clean tools. A cut.", Blades, Heat)
-	expectLeads(t, colour+" Powder. Watch it. Not on", Lightener, Colour, Lightener)
+	expectLeads(t, colour+" Powder. Watch it. No added heat Not on", Lightener, Colour, Lightener)
 }
 
 // Every use brings cautions; one that brought none would leave a page without them.
