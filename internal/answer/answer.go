@@ -123,7 +123,7 @@ func Guess(text string) (Unit, Value, error) {
 		return Bare, Value{}, ErrEmpty
 	case len(text) > longest:
 		return Bare, Value{}, errors.New("that is too long")
-	case len(s) >= 5 && s[2] == ':':
+	case len(s) >= 5 && s[2] == ':' && forms().moment.MatchString(s):
 		v, err := parseMoment(s)
 		return Moment, v, err
 	case strings.Contains(s, ":"):

@@ -26,9 +26,14 @@ var formulaMoreMixer = Rule{
 				mixers = mixers.Add(part.Exact)
 			}
 		}
-		if mixers.Cmp(shaded) > 0 && !shaded.IsZero() {
+		switch {
+		case mixers.Cmp(shaded) <= 0:
+		case !shaded.IsZero():
 			p.Reportf(shades(f), "take less of the mixer, by the maker's directions",
 				"%s of mixer in %s of shades with a level (common practice)", weighedString(mixers, p.Course.Scale), weighedString(shaded, p.Course.Scale))
+		case f.Target.Set():
+			p.Notef(f.Target.Span, "add a shade that has a level, or test a strand",
+				"a bowl of mixer alone has no level, so nothing can be said about a target of %d", f.Target.Value.Level)
 		}
 	},
 }

@@ -20,6 +20,7 @@ var rules = func() []Rule {
 		formulaAcidStrength,
 		formulaAmount,
 		formulaApplication,
+		formulaAsh,
 		formulaBase,
 		formulaBlended,
 		formulaCeiling,

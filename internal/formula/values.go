@@ -400,6 +400,11 @@ func (r *reader) hair(t source.Text) (Hair, bool) {
 		h.State = s
 	}
 	l, ok := r.level(level)
+	if ok && l > shade.Lightest {
+		r.errorf("formula/level", level.Span, "hair of level %d lies beyond the scale", l)
+		r.help("hair runs from 1 (black) to 10 (lightest blonde)")
+		return h, false
+	}
 	h.Level = l
 	return h, ok
 }
