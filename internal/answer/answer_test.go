@@ -45,7 +45,7 @@ func TestUnread(t *testing.T) {
 }
 
 func TestGuess(t *testing.T) {
-	for text, want := range map[string]string{"48 h": "48 h", "1:1.5": "1:1.5", "09:30": "9:30", "8": "8", "level 8": "8", "104 g": "104 g", "38 cm²": "38 cm²", "45°": "45°"} {
+	for text, want := range map[string]string{"48 h": "48 h", "1:1.5": "1:1.5", "10:1.5": "1:0.15", "09:30": "9:30", "8": "8", "level 8": "8", "104 g": "104 g", "38 cm²": "38 cm²", "45°": "45°"} {
 		u, v, err := Guess(text)
 		if err != nil || u.Text(v) != want {
 			t.Errorf("%q is guessed as %q, %v; want %q", text, u.Text(v), err, want)

@@ -372,3 +372,8 @@ func TestCuts(t *testing.T) {
 		t.Errorf("of a shelf we heard %+v", facts)
 	}
 }
+
+// Captions that an editor has been through write fractions and commas as print does.
+func TestPrintedNumbers(t *testing.T) {
+	expectFacts(t, "Weigh 67,5 grams of developer and mix at 1:1½.", "weight 67.5 g of developer", "ratio 1:1.5")
+}

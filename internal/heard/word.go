@@ -146,10 +146,10 @@ func (t *talk) piece(cue int, text string, from, to int) {
 
 // Forms of what stands between two spaces. All begin with a figure, as few words do.
 var (
-	ratioForm   = regexp.MustCompile(`^(\d{1,2}(?:\.\d+)?):(\d(?:\.\d+)?)$`)
+	ratioForm   = regexp.MustCompile(`^(\d{1,2}(?:[.,]\d+)?[½¼¾]?):(\d(?:[.,]\d+)?[½¼¾]?)$`)
 	spanForm    = regexp.MustCompile(`^(\d+)[-–](\d+)(\D*)$`)
-	measureForm = regexp.MustCompile(`^(\d+(?:\.\d+)?)([A-Za-z%]+)$`)
-	numberForm  = regexp.MustCompile(`^\d+(?:\.\d+)?$`)
+	measureForm = regexp.MustCompile(`^(\d+(?:\.\d+|,\d{1,2})?[½¼¾]?)([A-Za-z%]+)$`)
+	numberForm  = regexp.MustCompile(`^\d+(?:\.\d+|,\d{1,2})?[½¼¾]?$`)
 )
 
 // parts adds the words of a piece.
@@ -198,10 +198,16 @@ func (t *talk) parts(cue int, core string, start int) {
 // figured reports whether a text begins with a figure.
 func figured(s string) bool { return s != "" && s[0] >= '0' && s[0] <= '9' }
 
+// setNumber makes a number of figures, with a point or a comma and a fraction behind them.
 func (w *word) setNumber(s string) {
-	n, err := exact.Parse(s)
+	figures := strings.TrimRight(s, "½¼¾")
+	n, err := exact.Parse(strings.Replace(figures, ",", ".", 1))
 	if err != nil {
 		return
+	}
+	if part, ok := glyphs[s[len(figures):]]; ok {
+		n = n.Add(part)
+		s = "" // "7½" is no code
 	}
 	w.number, w.value, w.digits = true, n, s
 }
