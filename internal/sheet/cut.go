@@ -182,7 +182,7 @@ func (c *Cut) holds(f *yamlpos.Fields) {
 	case GuideTravelling, GuideWall:
 		if !said {
 			r.Report(diag.Errorf(ruleElevation, c.Guide.Span, "this guide cuts nothing before it is said how strands are held").
-				WithHelp("add elevation: 45, for example"))
+				WithHelp("add %s, for example", c.Guide.usualHold()))
 		}
 	case GuideLevel, GuidePoint, GuideLine:
 		if said && c.Lift.Elevation != 0 {
@@ -196,6 +196,18 @@ func (c *Cut) holds(f *yamlpos.Fields) {
 			}
 		}
 	}
+}
+
+// usualHold is how strands are usually held to a guide that does not say: level to a wall at a side,
+// straight up to one above.
+func (g Guide) usualHold() string {
+	switch {
+	case g.Kind != GuideWall:
+		return "elevation: 45"
+	case g.Side == strand.TowardTop:
+		return "from: floor and elevation: 180"
+	}
+	return "from: floor and elevation: 90"
 }
 
 // guideKeys names the key by which each kind of guide is known.

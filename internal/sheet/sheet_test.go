@@ -211,6 +211,8 @@ func TestReportsOfCuts(t *testing.T) {
 		"1:15-15 text/missing-key: `guide` has no \"length\"; add a line `length: …`")
 	expectReports(t, "cut: [{guide: {length: 5, travels: yes}}]",
 		"1:15-40 cut/elevation: this guide cuts nothing before it is said how strands are held; add elevation: 45, for example")
+	expectReports(t, "cut: [{guide: {wall: up, at: 18}}]",
+		"1:15-33 cut/elevation: this guide cuts nothing before it is said how strands are held; add from: floor and elevation: 180, for example")
 	expectReports(t, "cut: [{elevation: 45, guide: {level: -8}}]",
 		"1:19-21 cut/elevation: strands that go to a level are not held at an elevation; take the elevation away, or take another guide, as in guide: {length: 5, at: hairline, travels: yes}")
 	expectReports(t, "cut: [{elevation: 45, guide: {level: -8, up: 2}}]",
