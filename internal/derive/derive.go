@@ -255,10 +255,13 @@ func hairOf(l *lesson.Lesson, f *lesson.Formula) source.Stated[formula.Hair] {
 	return source.Stated[formula.Hair]{}
 }
 
-// speaksOf reports whether a text holds a word.
-func speaksOf(text, word string) bool {
+// zoneWords are other words for the zones of a lesson's header.
+var zoneWords = map[string]string{"root": "roots", "regrowth": "roots", "length": "lengths", "end": "ends"}
+
+// speaksOf reports whether a text names a zone.
+func speaksOf(text, zone string) bool {
 	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '-' }) {
-		if w == word {
+		if w == zone || zoneWords[w] == zone {
 			return true
 		}
 	}

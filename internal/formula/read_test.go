@@ -306,6 +306,7 @@ func TestTarget(t *testing.T) {
 		"8 cool":              {Level: 8, Tone: "cool"},
 		"6 cover":             {Level: 6, Cover: true},
 		"6 cover white":       {Level: 6, Cover: true},
+		"6, cover white":      {Level: 6, Cover: true},
 		"6 cool, cover white": {Level: 6, Tone: "cool", Cover: true},
 	} {
 		b, found := blockWith("target: " + in)

@@ -422,9 +422,12 @@ func (r *reader) level(t source.Text) (shade.Level, bool) {
 	return shade.Level(n), true
 }
 
-// target reads "8 cool", "6" or "6 cool, cover white".
+// target reads "8 cool", "6", "6, cover white" or "6 cool, cover white".
 func (r *reader) target(t source.Text) (Target, bool) {
 	level, tone, _ := t.Cut(" ")
+	if number, comma := strings.CutSuffix(level.Value, ","); comma {
+		level = level.Slice(0, len(number))
+	}
 	l, ok := r.level(level)
 	if ok && l > shade.Lightest {
 		r.errorf("formula/level", level.Span, "a target of %d lies beyond the scale", l)
