@@ -113,7 +113,7 @@ func (t *talk) hourLong(at int) (d time.Duration, words int) {
 }
 
 // lasts stand before a time that something takes.
-var lasts = set("for takes took take taking allow allows book books is its be needs need leave leaves left give gives give")
+var lasts = set("for takes took take taking allow allows book books is its be needs need leave leaves left give gives")
 
 // lasting returns a number of units of time, to the second below; 0 for what is too
 // long to be one.
