@@ -149,12 +149,13 @@ func targetText(t formula.Target) string {
 	return text
 }
 
-// timeRead shows a processing time with the moment it counts from.
+// timeRead shows a processing time with the moment it counts from. In a narrow place the unit of a
+// span may go below it: nothing else in it can.
 func timeRead(t formula.Time) ReadView {
 	if t.Value.Min == 0 {
 		return ReadView{Term: "Time", Value: spaced(measure.Minutes(t.Value.Max)), Note: "at most, " + zeroText(t.Zero)}
 	}
-	return ReadView{Term: "Time", Value: minutes(t.Value), Note: zeroText(t.Zero)}
+	return ReadView{Term: "Time", Value: strings.ReplaceAll(minutes(t.Value), nbsp, " "), Note: zeroText(t.Zero)}
 }
 
 // cancels names the bases of the colour and the warmth each works against: violet
